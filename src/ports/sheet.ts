@@ -9,7 +9,7 @@ export interface TableOutline {
   readonly totalsRow: boolean;
 }
 
-/** One sheet of the open workbook, in tab order. `used` is absent for an empty sheet. */
+/** One sheet of the open workbook, in tab order. `used` spans the cells that hold something; absent if none does. */
 export interface SheetOutline {
   readonly name: string;
   readonly hidden: boolean;
@@ -30,14 +30,13 @@ export interface Block {
 /**
  * What goes into a cell. A string is text, whatever it begins with; only `{ formula }` is a formula. In
  * {@link Sheet.appendRows} `undefined` leaves the cell to the host: a table's calculated column, or the formula
- * of the row above filled down, or empty.
+ * of the row above filled down, or empty. In {@link Sheet.writeBlock} `undefined` leaves the cell as it is, and
+ * `null` empties it. Hosts cannot tell the text "" from an empty cell: it empties.
  */
 export type CellInput = CellValue | { readonly formula: string } | undefined;
 
 /** Rows beneath a header row: a host's table by name, or a plain range by its sheet and area (header row first). */
-export type RowsTarget =
-  | { readonly table: string }
-  | { readonly sheet: string; readonly area: Area };
+export type RowsTarget = { readonly table: string } | { readonly sheet: string; readonly area: Area };
 
 /** A native chart of one or more columns of numbers over a column of dates. */
 export interface ChartRequest {
@@ -77,10 +76,17 @@ export interface Sheet {
   read(sheet: string, area: Area): Promise<Block>;
   /**
    * Adds rows at the end (above a totals row), with the formats of the row above, calculated columns filled.
+   * Every row is as wide as the target, otherwise it is refused. What stands beneath moves down or the host refuses.
    * @returns the area written, without the header
    */
-  appendRows(target: RowsTarget, rows: readonly (readonly CellInput[])[]): Promise<{ sheet: string; area: Area }>;
-  /** Writes a block with its upper left corner there; makes the sheet where there is none of that name. */
+  appendRows(
+    target: RowsTarget,
+    rows: readonly (readonly CellInput[])[],
+  ): Promise<{ sheet: string; area: Area }>;
+  /**
+   * Writes a block with its upper left corner there, formats left alone; makes the sheet, behind the others, where
+   * there is none of that name. Rows are equally wide.
+   */
   writeBlock(
     sheet: string,
     at: { readonly row: number; readonly column: number },
