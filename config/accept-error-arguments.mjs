@@ -1,4 +1,6 @@
-import { Compilation, sources } from "webpack";
+import webpack from "webpack";
+
+const { Compilation, sources } = webpack;
 
 /**
  * Marks every function in functions.json with `allowErrorForDataTypeAny`, which the metadata generator does not
