@@ -134,7 +134,12 @@ export const columnOf = (key: number): number => key % 16384;
 export type StructuralEdit =
   | { readonly kind: "insert-rows"; readonly sheet: string; readonly at: number; readonly count: number }
   | { readonly kind: "delete-rows"; readonly sheet: string; readonly at: number; readonly count: number }
-  /** The table's last data row moves down: references that span a whole column of it grow too. */
+  /**
+   * The table's area gets `rows` more rows at its end, and references that span exactly its data rows (in charts,
+   * sparklines, names, formulas, validations) grow too. Room was made before where needed: an `insert-rows` below the
+   * whole table comes first. A totals row goes down with the end: its cells, at the old and the new place, are
+   * reported as changed cells, as are the new rows and every formula that grew.
+   */
   | { readonly kind: "grow-table"; readonly sheet: string; readonly table: string; readonly rows: number }
   | { readonly kind: "add-sheet"; readonly sheet: string }
   | { readonly kind: "add-chart"; readonly chart: NewChart };
