@@ -1,0 +1,108 @@
+import { UnknownCodeError, type Translator, type TranslatorLibrary } from "../../ports/translator";
+import { Engine } from "./engine";
+import type { EngineSource } from "./louis-module";
+import { LouisTranslator, type TableTraits } from "./louis-translator";
+import { collectTableFiles, isTableName, MissingTableError, type TableFile } from "./table-files";
+import { WordMemo } from "./word-memo";
+
+/** The tables of the two codes that have a name of their own. */
+const NAMED_CODES: Readonly<Record<string, string>> = {
+  contracted: "en-ueb-g2.ctb",
+  uncontracted: "en-ueb-g1.ctb",
+};
+const UEB_TABLES = new Set(Object.values(NAMED_CODES));
+const DISPLAY_TABLE = "unicode.dis";
+/** Gives every character that a table does not define the virtual dots 9 and A, which no real rule uses. */
+const UNDEFINED_SUPPLEMENT: TableFile = {
+  name: "cellwright-undefined.uti",
+  content: "sign \\xF8FE 9A\nundefined 9A\n",
+};
+const ADVICE =
+  'Write "contracted", "uncontracted", or the file name of a liblouis table such as "en-us-g2.ctb" (shipped in the folder liblouis/tables).';
+
+/** Settings of a library. */
+export interface LouisLibraryOptions {
+  /** entries of each translator's word memo; 0 for none */
+  readonly memoCapacity?: number;
+}
+
+/**
+ * The braille codes of one engine source.
+ *
+ * The UEB tables share an engine. Every other table gets one of its own: a table that does not compile, or is
+ * too large for the heap of 16 MB, spoils the engine it was tried in, and so cannot harm the others.
+ */
+export class LouisLibrary implements TranslatorLibrary {
+  readonly #source: EngineSource;
+  readonly #memoCapacity: number | undefined;
+  readonly #loaded = new Map<string, Translator>();
+  readonly #loading = new Map<string, Promise<Translator>>();
+  #uebEngine: Promise<Engine> | undefined;
+
+  constructor(source: EngineSource, options: LouisLibraryOptions = {}) {
+    this.#source = source;
+    this.#memoCapacity = options.memoCapacity;
+  }
+
+  loaded(code: string): Translator | undefined {
+    return this.#loaded.get(code);
+  }
+
+  translator(code: string): Promise<Translator> {
+    let loading = this.#loading.get(code);
+    if (loading === undefined) {
+      loading = this.#load(code);
+      this.#loading.set(code, loading);
+      // A refusal is not kept: the table may be there next time, when a page is back on its network.
+      loading.catch(() => this.#loading.delete(code));
+    }
+    return loading;
+  }
+
+  async #load(code: string): Promise<Translator> {
+    const table = NAMED_CODES[code] ?? code;
+    if (!isTableName(table)) throw new UnknownCodeError(`"${code}" is not a braille code. ${ADVICE}`);
+    const files = await this.#collect(code, table);
+    const ueb = UEB_TABLES.has(table);
+    const engine = ueb ? await this.#sharedEngine() : await this.#newEngine();
+    const names = [DISPLAY_TABLE, table, UNDEFINED_SUPPLEMENT.name];
+    for (const file of [...files, UNDEFINED_SUPPLEMENT]) engine.mount(file.name, file.content);
+    const compiled = engine.compile(names);
+    if (typeof compiled !== "number") throw new UnknownCodeError(explainRefusal(code, compiled));
+    const traits: TableTraits = { code, wordByWord: ueb, eightDots: !ueb };
+    const memo = this.#memoCapacity === 0 || !ueb ? undefined : { capacity: this.#memoCapacity };
+    const translator = new LouisTranslator(engine, compiled, traits, memo && new WordMemo(memo.capacity));
+    this.#loaded.set(code, translator);
+    return translator;
+  }
+
+  async #collect(code: string, table: string): Promise<TableFile[]> {
+    try {
+      const display = await collectTableFiles(this.#source, DISPLAY_TABLE);
+      return [...display, ...(await collectTableFiles(this.#source, table))];
+    } catch (cause) {
+      if (!(cause instanceof MissingTableError)) throw cause;
+      throw new UnknownCodeError(`The code "${code}" cannot be used: ${cause.message}. ${ADVICE}`, { cause });
+    }
+  }
+
+  #sharedEngine(): Promise<Engine> {
+    this.#uebEngine ??= this.#newEngine().catch((failure: unknown) => {
+      this.#uebEngine = undefined;
+      throw failure;
+    });
+    return this.#uebEngine;
+  }
+
+  async #newEngine(): Promise<Engine> {
+    return new Engine(await this.#source.loadEngine());
+  }
+}
+
+const explainRefusal = (code: string, log: readonly string[]): string => {
+  const tooLarge = log.some((line) => line.includes("Cannot enlarge memory"));
+  const reason = tooLarge
+    ? "it is too large for the braille engine"
+    : `it does not compile: ${log.slice(0, 3).join("; ") || "the engine gave no reason"}`;
+  return `The table "${code}" cannot be used, because ${reason}. ${ADVICE}`;
+};

@@ -1,0 +1,205 @@
+import type { Span, Transcription } from "../../domain/braille/transcription";
+import { UntranslatableError, type Translator, type UntranslatableCharacter } from "../../ports/translator";
+import type { CompiledTable, Engine } from "./engine";
+import { splitIntoPieces, type Piece } from "./pieces";
+import { isPlain, prepareLine, type PreparedLine } from "./prepared-line";
+import { explainUntranslatable } from "./untranslatable";
+import { WordMemo } from "./word-memo";
+
+/** The braille of one piece. */
+interface Rendering {
+  readonly cells: string;
+  /** Print start and cell start of each span in turn, counted from the start of the piece. */
+  readonly starts: readonly number[];
+  /** Where in the piece a character stands that the table has no cells for. */
+  readonly unknown: readonly number[];
+}
+
+/** What the translator must know of a table. */
+export interface TableTraits {
+  readonly code: string;
+  /** Whether a text may be split at spaces: shown for the UEB tables only. */
+  readonly wordByWord: boolean;
+  /** Whether dots 7 and 8 mean something; in UEB dot 7 only marks a capital inside the engine. */
+  readonly eightDots: boolean;
+}
+
+/** Words longer than this are rare and not worth keeping. */
+const LONGEST_KEPT = 64;
+const LINE_BREAK = /\r\n|[\n\v\f\r\u2028\u2029]/g;
+const BLANK = "\u2800";
+/** The virtual dots 9 and A that the supplement gives to every undefined character. */
+const UNDEFINED_PATTERN = 0x300;
+const VIRTUAL_DOTS = 0x7f00;
+const SIX_DOTS = 0x3f;
+const EIGHT_DOTS = 0xff;
+
+/** Cells of every pattern, so that none is made twice. */
+const CELLS = Array.from({ length: 256 }, (_, pattern) => String.fromCharCode(0x2800 + pattern));
+
+/** A {@link Translator} over one compiled table. */
+export class LouisTranslator implements Translator {
+  readonly code: string;
+  readonly #engine: Engine;
+  readonly #table: CompiledTable;
+  readonly #traits: TableTraits;
+  readonly #memo: WordMemo<Rendering> | undefined;
+
+  /** @param memo - absent: every word goes through the engine */
+  constructor(engine: Engine, table: CompiledTable, traits: TableTraits, memo?: WordMemo<Rendering>) {
+    this.code = traits.code;
+    this.#engine = engine;
+    this.#table = table;
+    this.#traits = traits;
+    this.#memo = memo;
+  }
+
+  translate(text: string): string {
+    const known = this.#memo?.get(text);
+    if (known !== undefined && known.unknown.length === 0 && isPlain(text)) return known.cells;
+    let cells = "";
+    let faulty = false;
+    eachLine(text, (line, _start, lineBreak) => {
+      const prepared = prepareLine(line);
+      for (const piece of this.#split(prepared.text)) {
+        if (piece.kind === "blank") cells += BLANK;
+        else {
+          const rendering = this.#render(prepared.text.slice(piece.start, piece.end));
+          cells += rendering.cells;
+          if (rendering.unknown.length > 0) faulty = true;
+        }
+      }
+      if (lineBreak > 0) cells += "\n";
+    });
+    if (faulty) throw this.#refuse(text);
+    return cells;
+  }
+
+  transcribe(text: string): Transcription {
+    const spans: Span[] = [];
+    let cells = "";
+    let faulty = false;
+    eachLine(text, (line, lineStart, lineBreak) => {
+      const prepared = prepareLine(line);
+      const starts: number[] = [];
+      const cellStart = cells.length;
+      for (const piece of this.#split(prepared.text)) {
+        const cell = cells.length - cellStart;
+        if (piece.kind === "blank") {
+          starts.push(originAt(prepared, piece.start), cell);
+          cells += BLANK;
+          continue;
+        }
+        const rendering = this.#render(prepared.text.slice(piece.start, piece.end));
+        for (let index = 0; index < rendering.starts.length; index += 2) {
+          starts.push(
+            originAt(prepared, piece.start + (rendering.starts[index] ?? 0)),
+            cell + (rendering.starts[index + 1] ?? 0),
+          );
+        }
+        cells += rendering.cells;
+        if (rendering.unknown.length > 0) faulty = true;
+      }
+      addSpans(spans, starts, { print: lineStart, printEnd: lineStart + line.length, cell: cellStart, cellEnd: cells.length });
+      if (lineBreak > 0) {
+        const printStart = lineStart + line.length;
+        spans.push({ printStart, printEnd: printStart + lineBreak, cellStart: cells.length, cellEnd: cells.length + 1 });
+        cells += "\n";
+      }
+    });
+    if (faulty) throw this.#refuse(text);
+    return { print: text, cells, spans };
+  }
+
+  untranslatable(text: string): readonly UntranslatableCharacter[] {
+    const found = new Map<number, UntranslatableCharacter>();
+    eachLine(text, (line, lineStart) => {
+      const prepared = prepareLine(line);
+      for (const piece of this.#split(prepared.text)) {
+        if (piece.kind === "blank") continue;
+        for (const place of this.#render(prepared.text.slice(piece.start, piece.end)).unknown) {
+          let index = lineStart + originAt(prepared, piece.start + place);
+          // The engine sees the halves of a surrogate pair as two characters.
+          if (isSecondHalf(text, index)) index -= 1;
+          found.set(index, { character: String.fromCodePoint(text.codePointAt(index) ?? 0), index });
+        }
+      }
+    });
+    return [...found.values()].sort((one, other) => one.index - other.index);
+  }
+
+  #refuse(text: string): UntranslatableError {
+    const characters = this.untranslatable(text);
+    return new UntranslatableError(explainUntranslatable(this.code, text, characters), characters);
+  }
+
+  #split(text: string): readonly Piece[] {
+    if (text.length === 0) return [];
+    return this.#traits.wordByWord ? splitIntoPieces(text) : [{ start: 0, end: text.length, kind: "passage" }];
+  }
+
+  #render(word: string): Rendering {
+    const known = this.#memo?.get(word);
+    if (known !== undefined) return known;
+    const rendering = this.#renderAnew(word);
+    if (word.length <= LONGEST_KEPT && !word.includes(" ")) this.#memo?.keep(word, rendering);
+    return rendering;
+  }
+
+  #renderAnew(word: string): Rendering {
+    const { patterns, origins } = this.#engine.translate(this.#table, word, true);
+    const mask = this.#traits.eightDots ? EIGHT_DOTS : SIX_DOTS;
+    const starts: number[] = [];
+    const unknown: number[] = [];
+    let cells = "";
+    let reached = -1;
+    for (let index = 0; index < patterns.length; index += 1) {
+      const pattern = patterns[index] ?? 0;
+      const origin = origins?.[index] ?? 0;
+      if ((pattern & VIRTUAL_DOTS) === UNDEFINED_PATTERN) unknown.push(origin);
+      // Origins may step back where a rule moves an indicator: such cells stay with the group before.
+      if (origin > reached) {
+        starts.push(reached === -1 ? 0 : origin, index);
+        reached = origin;
+      }
+      cells += CELLS[pattern & mask] ?? BLANK;
+    }
+    if (starts.length === 0) starts.push(0, 0);
+    return { cells, starts, unknown };
+  }
+}
+
+/** Calls back for each line of a text with its start and the length of the break after it, 0 at the end. */
+const eachLine = (text: string, visit: (line: string, start: number, lineBreak: number) => void): void => {
+  let start = 0;
+  for (const match of text.matchAll(LINE_BREAK)) {
+    visit(text.slice(start, match.index), start, match[0].length);
+    start = match.index + match[0].length;
+  }
+  if (start < text.length) visit(text.slice(start), start, 0);
+};
+
+const originAt = (prepared: PreparedLine, index: number): number => prepared.origins?.[index] ?? index;
+
+const isSecondHalf = (text: string, index: number): boolean =>
+  index > 0 && text.charCodeAt(index) >= 0xdc00 && text.charCodeAt(index) <= 0xdfff && (text.codePointAt(index - 1) ?? 0) > 0xffff;
+
+/** Turns starts counted from the line into spans of the whole text that leave no gap. */
+const addSpans = (
+  spans: Span[],
+  starts: readonly number[],
+  line: { readonly print: number; readonly printEnd: number; readonly cell: number; readonly cellEnd: number },
+): void => {
+  if (line.print === line.printEnd) return;
+  // A line of nothing but invisible characters still is print; what leads it belongs to the first span.
+  const count = Math.max(starts.length, 2);
+  for (let index = 0; index < count; index += 2) {
+    const last = index + 2 >= count;
+    spans.push({
+      printStart: line.print + (index === 0 ? 0 : (starts[index] ?? 0)),
+      printEnd: last ? line.printEnd : line.print + (starts[index + 2] ?? 0),
+      cellStart: line.cell + (index === 0 ? 0 : (starts[index + 1] ?? 0)),
+      cellEnd: last ? line.cellEnd : line.cell + (starts[index + 3] ?? 0),
+    });
+  }
+};
