@@ -45,7 +45,8 @@ for (const contraction of CONTRACTIONS) {
 
 const plainByCharacter = new Map<string, PlainSign[]>();
 for (const sign of [...LETTERS, ...DIGITS, ...PUNCTUATION]) {
-  for (const print of sign.prints) plainByCharacter.set(print, [...(plainByCharacter.get(print) ?? []), sign]);
+  for (const print of sign.prints)
+    plainByCharacter.set(print, [...(plainByCharacter.get(print) ?? []), sign]);
 }
 
 /** A step of the alignment: a sign, the characters and the cells it takes, its cost. */
@@ -101,7 +102,8 @@ const stepsFrom = (stretch: Stretch, at: number, cell: number): Step[] => {
   const { print, cells } = stretch;
   const steps: Step[] = [];
   for (const sign of INDICATORS) {
-    if (cells.startsWith(sign.cells, cell)) steps.push({ sign, print: 0, cells: sign.cells.length, cost: SLIGHT });
+    if (cells.startsWith(sign.cells, cell))
+      steps.push({ sign, print: 0, cells: sign.cells.length, cost: SLIGHT });
   }
   if (at === print.length) return steps;
   const character = print.charAt(at);

@@ -56,7 +56,9 @@ type Draft = Omit<Contraction, "order" | "name">;
 
 /** Names the two uses of `in` and `be`, which share print and cells; every other sign is named by its print. */
 const nameOf = ({ print, kind }: Draft): string =>
-  print === "in" || print === "be" ? `${print} ${kind === "lower wordsign" ? "wordsign" : "groupsign"}` : print;
+  print === "in" || print === "be"
+    ? `${print} ${kind === "lower wordsign" ? "wordsign" : "groupsign"}`
+    : print;
 
 const PLACE_LETTERS: Readonly<Record<string, WordPlace>> = { w: "whole", s: "start", m: "middle", e: "end" };
 
@@ -85,9 +87,15 @@ const readSigns = (rows: string, kind: ContractionKind, section: string, places:
  */
 const readShortforms = (rows: string, signs: readonly Draft[]): Draft[] =>
   readSigns(rows, "shortform", "10.9", "wsme").map((draft, index) => {
-    const [, braille = "", star] = rows.trim().split(/\s*[,\n]\s*/)[index]?.split(" ") ?? [];
+    const [, braille = "", star] =
+      rows
+        .trim()
+        .split(/\s*[,\n]\s*/)
+        [index]?.split(" ") ?? [];
     const parts = braille.match(/\(\w+\)|\w/g) ?? [];
-    const embedded = parts.filter((part) => part.length > 1).map((part) => groupsignOf(part.slice(1, -1), signs));
+    const embedded = parts
+      .filter((part) => part.length > 1)
+      .map((part) => groupsignOf(part.slice(1, -1), signs));
     const dots = parts
       .map((part) => (part.length > 1 ? groupsignOf(part.slice(1, -1), signs).dots : letterDots(part)))
       .join("-");

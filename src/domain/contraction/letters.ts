@@ -12,10 +12,14 @@ export const letterDots = (letter: string): string | undefined =>
 export const cellsOfDots = (dots: string): string =>
   dots
     .split("-")
-    .map((cell) => String.fromCharCode([...cell].reduce((code, dot) => code + (1 << (Number(dot) - 1)), 0x2800)))
+    .map((cell) =>
+      String.fromCharCode([...cell].reduce((code, dot) => code + (1 << (Number(dot) - 1)), 0x2800)),
+    )
     .join("");
 
-const LETTER_CELLS = new Map(LETTER_DOTS.map((dots, index) => [String.fromCharCode(97 + index), cellsOfDots(dots)]));
+const LETTER_CELLS = new Map(
+  LETTER_DOTS.map((dots, index) => [String.fromCharCode(97 + index), cellsOfDots(dots)]),
+);
 
 /** The cell of a small letter a–z; undefined for anything else. */
 export const letterCell = (letter: string): string | undefined => LETTER_CELLS.get(letter);

@@ -76,7 +76,10 @@ export const PUNCTUATION: readonly PlainSign[] = [
 export const INDICATORS: readonly PlainSign[] = [
   plainSign("indicator", "6.1", "number sign", "", "3456", ["numeric indicator", "number indicator"]),
   plainSign("indicator", "8.3", "capital", "", "6", ["capital sign", "capital letter", "capital indicator"]),
-  plainSign("indicator", "8.4", "capital word", "", "6-6", ["capital word indicator", "capitals word indicator"]),
+  plainSign("indicator", "8.4", "capital word", "", "6-6", [
+    "capital word indicator",
+    "capitals word indicator",
+  ]),
   plainSign("indicator", "8.5", "capital passage", "", "6-6-6", ["capital passage indicator"]),
   plainSign("indicator", "8.6", "capital terminator", "", "6-3", ["capitals terminator"]),
   plainSign("indicator", "5.2", "grade 1 sign", "", "56", ["grade 1", "letter sign", "grade 1 indicator"]),
