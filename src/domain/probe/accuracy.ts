@@ -5,7 +5,7 @@ import { checkCounts } from "./rate";
 /** Why there is no accuracy. */
 export interface AccuracyFault extends Fault {
   readonly code:
-    "nothing-attempted" | "negative-count" | "more-errors-than-words" | "more-correct-than-opportunities";
+    "no-words" | "no-opportunities" | "negative-count" | "more-errors-than-words" | "more-correct-than-opportunities";
 }
 
 /**
@@ -15,13 +15,13 @@ export interface AccuracyFault extends Fault {
  *
  * @param words - words attempted, more than 0
  * @param errors - words misread, at most `words`
- * @returns the share, or `nothing-attempted` / `negative-count` / `more-errors-than-words`
+ * @returns the share, or `no-words` / `negative-count` / `more-errors-than-words`
  */
 export const computeAccuracy = (words: number, errors: number): Result<Share, AccuracyFault> => {
   const counts = checkCounts(words, errors);
   if (!counts.ok) return counts;
   if (words === 0)
-    return refusal("nothing-attempted", "No words were attempted, so there is no accuracy to give.");
+    return refusal("no-words", "No words were attempted, so there is no accuracy to give.");
   return success(((words - errors) / words) as Share);
 };
 
@@ -32,7 +32,7 @@ export const computeAccuracy = (words: number, errors: number): Result<Share, Ac
  *
  * @param correct - 0 or more, at most `opportunities`
  * @param opportunities - more than 0
- * @returns the share, or `nothing-attempted` / `negative-count` / `more-correct-than-opportunities`
+ * @returns the share, or `no-opportunities` / `negative-count` / `more-correct-than-opportunities`
  */
 export const computeShare = (correct: number, opportunities: number): Result<Share, AccuracyFault> => {
   if (correct < 0 || opportunities < 0) {
@@ -45,7 +45,7 @@ export const computeShare = (correct: number, opportunities: number): Result<Sha
     );
   }
   if (opportunities === 0) {
-    return refusal("nothing-attempted", "There were no opportunities, so there is no accuracy to give.");
+    return refusal("no-opportunities", "There were no opportunities, so there is no accuracy to give.");
   }
   return success((correct / opportunities) as Share);
 };

@@ -1,4 +1,8 @@
 import type { Probe } from "../probe/probe";
+import { isSupported } from "../probe/support";
+import { MEASURES, measureProbe, type CellSource, type Measure } from "./measure";
+
+export { MEASURES, type Measure } from "./measure";
 
 /** What tells one series from another: pupil × task × measure × unit × code × medium (the sign, where one is named). */
 export interface SeriesKey {
@@ -10,10 +14,6 @@ export interface SeriesKey {
   readonly medium: string;
   readonly sign: string;
 }
-
-/** What is drawn up the vertical axis. */
-export const MEASURES = ["rate", "accuracy", "score", "cells a minute"] as const;
-export type Measure = (typeof MEASURES)[number];
 
 /** One probe with the value of the series' measure. */
 export interface SeriesPoint {
@@ -28,3 +28,60 @@ export interface Series {
   readonly key: SeriesKey;
   readonly points: readonly SeriesPoint[];
 }
+
+/** A name or word as it counts for telling series apart: case and spaces around do not matter. */
+export const normaliseName = (name: string | undefined): string =>
+  (name ?? "").normalize("NFKC").trim().replace(/\s+/gu, " ").toLowerCase();
+
+const PARTS = ["pupil", "task", "unit", "code", "medium", "sign"] as const;
+
+/** Sign names differ by case alone in no code, but `A` and `a` may be taught apart: signs keep their case. */
+const groupKey = (probe: Probe): string =>
+  PARTS.map((part) => (part === "sign" ? (probe.sign ?? "").trim() : normaliseName(probe[part]))).join(
+    "\u0000",
+  );
+
+/**
+ * Every series that the probes hold: one for each pupil, task, unit, code, medium and sign, and each measure that at
+ * least one of its probes has. In order of first appearance, measures in the order of {@link MEASURES}; names as they
+ * are spelled first.
+ *
+ * @param cells - how to count a passage's cells; without it there are no cells a minute
+ */
+export const buildSeries = (probes: readonly Probe[], cells?: CellSource): readonly Series[] => {
+  const groups = new Map<string, Probe[]>();
+  for (const probe of probes) {
+    const key = groupKey(probe);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [probe]);
+    else group.push(probe);
+  }
+  return [...groups.values()].flatMap((group) => seriesOfGroup(group, cells));
+};
+
+const seriesOfGroup = (group: readonly Probe[], cells: CellSource | undefined): readonly Series[] => {
+  const first = group[0];
+  if (first === undefined) return [];
+  const sorted = [...group].sort((a, b) => a.day - b.day || a.source.row - b.source.row);
+  return MEASURES.flatMap((measure) => {
+    const points = sorted.flatMap((probe): SeriesPoint[] => {
+      const value = measureProbe(probe, measure, cells);
+      return value === undefined ? [] : [{ probe, value, supported: isSupported(probe.support) }];
+    });
+    if (points.length === 0) return [];
+    const { task = "", unit = "", code = "", medium = "", sign = "" } = first;
+    const key = { pupil: first.pupil, task, measure, unit, code, medium, sign };
+    return [{ key, points }];
+  });
+};
+
+/**
+ * A series in words without its pupil and measure: `Read aloud, words, contracted, braille`.
+ *
+ * @returns `all probes` where the sheet says nothing that could tell it
+ */
+export const describeSeries = (key: SeriesKey): string => {
+  const parts = [key.task, key.sign === "" ? "" : `sign ${key.sign}`, key.unit, key.code, key.medium];
+  const words = parts.map((part) => part.trim()).filter((part) => part !== "");
+  return words.length === 0 ? "all probes" : words.join(", ");
+};

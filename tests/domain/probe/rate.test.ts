@@ -44,6 +44,6 @@ describe("words read correctly a minute, and accuracy", () => {
 
   it("is 0 words a minute, but no accuracy, where nothing was attempted", () => {
     expect(rate(0, 0, 60)).toEqual({ ok: true, value: 0 });
-    expect(computeAccuracy(0, 0)).toMatchObject({ fault: { code: "nothing-attempted" } });
+    expect(computeAccuracy(0, 0)).toMatchObject({ fault: { code: "no-words" } });
   });
 });
