@@ -7,6 +7,7 @@ const IMPOSSIBLE_NUMBERS: ReadonlySet<string> = new Set([
   "clock-time",
   "negative-count",
   "more-errors-than-words",
+  "goal-not-after-start",
 ]);
 
 /** Faults of a question to which there is no answer: #N/A. */
@@ -15,6 +16,7 @@ const NOTHING_TO_GIVE: ReadonlySet<string> = new Set([
   "no-words",
   "no-contractions",
   "too-few-points",
+  "one-day",
 ]);
 
 /**

@@ -8,8 +8,16 @@
  * `CustomFunctions.associate`.
  */
 import { withTranslator } from "./function-host";
-import { mapCells } from "./shape";
+import { giveRows, mapCells } from "./shape";
 import { textOf } from "./cell-reading";
+import {
+  accuracyOfCells,
+  aimOfCells,
+  rateOfCells,
+  trendOfCells,
+  trialsOfCells,
+  verdictOfCells,
+} from "./scores";
 
 /**
  * Translates print into Unicode braille.
@@ -22,4 +30,92 @@ export function translate(text: unknown[][], code?: string): unknown[][] {
   return withTranslator(code ?? "contracted", (translator) =>
     mapCells([text], (cell) => translator.translate(textOf(cell))),
   ) as unknown[][];
+}
+
+/**
+ * Words read correctly a minute: 60 (words - errors) / seconds.
+ * @customfunction WCPM
+ * @param words Words attempted, a cell or a range
+ * @param errors Words misread, at most as many as words
+ * @param seconds Time taken in seconds, 1 or more; a clock time such as 1:30 is part of a day and gives #NUM!
+ * @returns Words read correctly a minute
+ */
+export function wcpm(words: unknown[][], errors: unknown[][], seconds: unknown[][]): unknown[][] {
+  return mapCells([words, errors, seconds], rateOfCells);
+}
+
+/**
+ * The share of attempted words that were read correctly, from 0 to 1.
+ * @customfunction ACCURACY
+ * @param words Words attempted, more than 0, a cell or a range
+ * @param errors Words misread; more errors than words give #NUM!
+ * @returns The share, from 0 to 1
+ */
+export function accuracy(words: unknown[][], errors: unknown[][]): unknown[][] {
+  return mapCells([words, errors], accuracyOfCells);
+}
+
+/**
+ * Counts marks of trials: one row of correct, opportunities, prompted and no response.
+ * @customfunction TRIALS
+ * @param marks + or 1 correct, - or 0 wrong, P prompted, NR no response, A absent; ticks and crosses too
+ * @returns Correct, opportunities, prompted, no response
+ */
+export function trials(marks: unknown[][]): unknown[][] {
+  return giveRows([marks], () => trialsOfCells(marks));
+}
+
+/**
+ * How fast scores change: one row of change a week, low and high (95 %), and points.
+ * @customfunction TREND
+ * @param dates The dates of the scores
+ * @param scores One score for each date; pairs with a blank are skipped
+ * @param [method] "theil-sen" (default) or "least-squares"
+ * @returns Change a week, low, high, points; low and high are #N/A under 6 points
+ */
+export function trend(dates: unknown[][], scores: unknown[][], method?: string): unknown[][] {
+  return giveRows([dates, scores, [[method]]], () => trendOfCells(dates, scores, method));
+}
+
+/**
+ * The value of the aim line on a date, held at the goal after the goal's date.
+ * @customfunction AIM
+ * @param startDate Date at which the aim line starts
+ * @param startScore Score at the start
+ * @param goalDate Date of the goal, after the start date
+ * @param goalScore Score of the goal
+ * @param date The date asked about, a cell or a range
+ * @returns The aim line's value
+ */
+export function aim(
+  startDate: unknown[][],
+  startScore: unknown[][],
+  goalDate: unknown[][],
+  goalScore: unknown[][],
+  date: unknown[][],
+): unknown[][] {
+  return mapCells([startDate, startScore, goalDate, goalScore, date], aimOfCells);
+}
+
+/**
+ * Whether scores are on the way to the goal: too few points, below aim, unclear, on aim, above aim or goal met.
+ * @customfunction VERDICT
+ * @param dates The dates of the scores, without those before a change of phase
+ * @param scores One score for each date; pairs with a blank are skipped
+ * @param startDate Date at which the aim line starts
+ * @param startScore Score at the start
+ * @param goalDate Date of the goal, after the start date
+ * @param goalScore Score of the goal; under the start, lower is better
+ * @returns The verdict in words
+ */
+export function verdict(
+  dates: unknown[][],
+  scores: unknown[][],
+  startDate: unknown,
+  startScore: unknown,
+  goalDate: unknown,
+  goalScore: unknown,
+): unknown {
+  const ends = [startDate, startScore, goalDate, goalScore];
+  return giveRows([dates, scores, [ends]], () => verdictOfCells(dates, scores, ends))[0]?.[0];
 }
