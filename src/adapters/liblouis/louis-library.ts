@@ -1,7 +1,8 @@
 import { UnknownCodeError, type Translator, type TranslatorLibrary } from "../../ports/translator";
 import { Engine } from "./engine";
+import { formatAccentRules } from "./letter-accents";
 import type { EngineSource } from "./louis-module";
-import { LouisTranslator, type TableTraits } from "./louis-translator";
+import { LouisTranslator, type Rendering } from "./louis-translator";
 import { collectTableFiles, isTableName, MissingTableError, type TableFile } from "./table-files";
 import { WordMemo } from "./word-memo";
 
@@ -11,6 +12,7 @@ const NAMED_CODES: Readonly<Record<string, string>> = {
   uncontracted: "en-ueb-g1.ctb",
 };
 const UEB_TABLES = new Set(Object.values(NAMED_CODES));
+const UEB_CHARACTERS = "en-ueb-chardefs.uti";
 const DISPLAY_TABLE = "unicode.dis";
 /** Gives every character that a table does not define the virtual dots 9 and A, which no real rule uses. */
 const UNDEFINED_SUPPLEMENT: TableFile = {
@@ -22,7 +24,7 @@ const ADVICE =
 
 /** Settings of a library. */
 export interface LouisLibraryOptions {
-  /** entries of each translator's word memo; 0 for none */
+  /** entries of the word memo of each UEB code, 65,536 unless given; 0 for none: then each line goes to the engine whole */
   readonly memoCapacity?: number;
 }
 
@@ -65,13 +67,12 @@ export class LouisLibrary implements TranslatorLibrary {
     const files = await this.#collect(code, table);
     const ueb = UEB_TABLES.has(table);
     const engine = ueb ? await this.#sharedEngine() : await this.#newEngine();
-    const names = [DISPLAY_TABLE, table, UNDEFINED_SUPPLEMENT.name];
-    for (const file of [...files, UNDEFINED_SUPPLEMENT]) engine.mount(file.name, file.content);
-    const compiled = engine.compile(names);
+    const supplements = ueb ? [accentSupplement(files), UNDEFINED_SUPPLEMENT] : [UNDEFINED_SUPPLEMENT];
+    for (const file of [...files, ...supplements]) engine.mount(file.name, file.content);
+    const compiled = engine.compile([DISPLAY_TABLE, table, ...supplements.map(({ name }) => name)]);
     if (typeof compiled !== "number") throw new UnknownCodeError(explainRefusal(code, compiled));
-    const traits: TableTraits = { code, wordByWord: ueb, eightDots: !ueb };
-    const memo = this.#memoCapacity === 0 || !ueb ? undefined : { capacity: this.#memoCapacity };
-    const translator = new LouisTranslator(engine, compiled, traits, memo && new WordMemo(memo.capacity));
+    const memo = ueb && this.#memoCapacity !== 0 ? new WordMemo<Rendering>(this.#memoCapacity) : undefined;
+    const translator = new LouisTranslator(engine, compiled, { code, ueb }, memo);
     this.#loaded.set(code, translator);
     return translator;
   }
@@ -98,6 +99,12 @@ export class LouisLibrary implements TranslatorLibrary {
     return new Engine(await this.#source.loadEngine());
   }
 }
+
+const accentSupplement = (files: readonly TableFile[]): TableFile => {
+  const definitions = files.find(({ name }) => name === UEB_CHARACTERS)?.content ?? "";
+  const text = typeof definitions === "string" ? definitions : new TextDecoder().decode(definitions);
+  return { name: "cellwright-accents.uti", content: formatAccentRules(text) };
+};
 
 const explainRefusal = (code: string, log: readonly string[]): string => {
   const tooLarge = log.some((line) => line.includes("Cannot enlarge memory"));

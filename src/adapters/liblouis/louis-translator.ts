@@ -2,12 +2,12 @@ import type { Span, Transcription } from "../../domain/braille/transcription";
 import { UntranslatableError, type Translator, type UntranslatableCharacter } from "../../ports/translator";
 import type { CompiledTable, Engine } from "./engine";
 import { splitIntoPieces, type Piece } from "./pieces";
-import { isPlain, prepareLine, type PreparedLine } from "./prepared-line";
+import { isPlain, prepareLine, prepareUebLine, type PreparedLine } from "./prepared-line";
 import { explainUntranslatable } from "./untranslatable";
 import { WordMemo } from "./word-memo";
 
 /** The braille of one piece. */
-interface Rendering {
+export interface Rendering {
   readonly cells: string;
   /** Print start and cell start of each span in turn, counted from the start of the piece. */
   readonly starts: readonly number[];
@@ -18,10 +18,8 @@ interface Rendering {
 /** What the translator must know of a table. */
 export interface TableTraits {
   readonly code: string;
-  /** Whether a text may be split at spaces: shown for the UEB tables only. */
-  readonly wordByWord: boolean;
-  /** Whether dots 7 and 8 mean something; in UEB dot 7 only marks a capital inside the engine. */
-  readonly eightDots: boolean;
+  /** A UEB table: prepared as such, six dots (dot 7 only marks a capital inside the engine), texts split at spaces. */
+  readonly ueb: boolean;
 }
 
 /** Words longer than this are rare and not worth keeping. */
@@ -60,7 +58,7 @@ export class LouisTranslator implements Translator {
     let cells = "";
     let faulty = false;
     eachLine(text, (line, _start, lineBreak) => {
-      const prepared = prepareLine(line);
+      const prepared = this.#prepare(line);
       for (const piece of this.#split(prepared.text)) {
         if (piece.kind === "blank") cells += BLANK;
         else {
@@ -80,7 +78,7 @@ export class LouisTranslator implements Translator {
     let cells = "";
     let faulty = false;
     eachLine(text, (line, lineStart, lineBreak) => {
-      const prepared = prepareLine(line);
+      const prepared = this.#prepare(line);
       const starts: number[] = [];
       const cellStart = cells.length;
       for (const piece of this.#split(prepared.text)) {
@@ -114,7 +112,7 @@ export class LouisTranslator implements Translator {
   untranslatable(text: string): readonly UntranslatableCharacter[] {
     const found = new Map<number, UntranslatableCharacter>();
     eachLine(text, (line, lineStart) => {
-      const prepared = prepareLine(line);
+      const prepared = this.#prepare(line);
       for (const piece of this.#split(prepared.text)) {
         if (piece.kind === "blank") continue;
         for (const place of this.#render(prepared.text.slice(piece.start, piece.end)).unknown) {
@@ -133,9 +131,13 @@ export class LouisTranslator implements Translator {
     return new UntranslatableError(explainUntranslatable(this.code, text, characters), characters);
   }
 
+  #prepare(line: string): PreparedLine {
+    return this.#traits.ueb ? prepareUebLine(line) : prepareLine(line);
+  }
+
   #split(text: string): readonly Piece[] {
     if (text.length === 0) return [];
-    return this.#traits.wordByWord ? splitIntoPieces(text) : [{ start: 0, end: text.length, kind: "passage" }];
+    return this.#memo !== undefined ? splitIntoPieces(text) : [{ start: 0, end: text.length, kind: "passage" }];
   }
 
   #render(word: string): Rendering {
@@ -148,7 +150,7 @@ export class LouisTranslator implements Translator {
 
   #renderAnew(word: string): Rendering {
     const { patterns, origins } = this.#engine.translate(this.#table, word, true);
-    const mask = this.#traits.eightDots ? EIGHT_DOTS : SIX_DOTS;
+    const mask = this.#traits.ueb ? SIX_DOTS : EIGHT_DOTS;
     const starts: number[] = [];
     const unknown: number[] = [];
     let cells = "";

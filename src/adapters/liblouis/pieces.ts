@@ -9,11 +9,13 @@ export interface Piece {
 const PASSAGE_WORDS = 3;
 const LOWER = /\p{Ll}/u;
 const UPPER = /\p{Lu}/u;
+const LETTER_OR_DIGIT = /[\p{L}0-9]/u;
+const NEEDS_CONTEXT = /["\p{Lu}]/u;
 
 /**
- * A line split at its spaces, so that each word can be looked up. Exact for the UEB tables except in capitals
- * passages, whose indicators depend on the neighbouring words: a run of three or more words without a lower-case
- * letter stays one piece, words without letters inside it or after it included.
+ * A line split at its spaces, so that each word can be looked up. Exact for the UEB tables, because only two
+ * things there depend on other words, and these stay one piece with the words that they depend on:
+ * the indicators of a capitals passage, and the direction of a straight quotation mark beside no letter or digit.
  *
  * @param text - print without line breaks, every space U+0020
  * @returns pieces in order, without gap
@@ -32,42 +34,76 @@ export const splitIntoPieces = (text: string): Piece[] => {
     pieces.push({ start, end, kind: "word" });
     start = end;
   }
-  return UPPER.test(text) ? joinPassages(text, pieces) : pieces;
+  return NEEDS_CONTEXT.test(text) ? joinDependent(text, pieces) : pieces;
 };
 
-const joinPassages = (text: string, pieces: readonly Piece[]): Piece[] => {
-  const joined: Piece[] = [];
-  let index = 0;
-  while (index < pieces.length) {
-    const run = measureRun(text, pieces, index);
-    if (run.passage) {
-      joined.push({ start: at(pieces, index).start, end: at(pieces, run.end - 1).end, kind: "passage" });
-    } else joined.push(...pieces.slice(index, run.end));
-    index = run.end;
+/** Joins the pieces of every stretch whose words depend on each other. */
+const joinDependent = (text: string, pieces: readonly Piece[]): Piece[] => {
+  const words: string[] = [];
+  /** Where in `pieces` each word stands. */
+  const places: number[] = [];
+  for (const [index, piece] of pieces.entries()) {
+    if (piece.kind === "blank") continue;
+    words.push(text.slice(piece.start, piece.end));
+    places.push(index);
   }
+  const joined: Piece[] = [];
+  let next = 0;
+  for (const [first, last] of mergeStretches([...findCapitalRuns(words), ...findLoneQuotes(words)])) {
+    const from = places[first] ?? 0;
+    const to = places[last] ?? from;
+    joined.push(...pieces.slice(next, from));
+    joined.push({ start: pieces[from]?.start ?? 0, end: pieces[to]?.end ?? text.length, kind: "passage" });
+    next = to + 1;
+  }
+  joined.push(...pieces.slice(next));
   return joined;
 };
 
-/** The run of words without a lower-case letter that begins here; one piece where there is none. */
-const measureRun = (text: string, pieces: readonly Piece[], first: number): { end: number; passage: boolean } => {
-  let end = first + 1;
-  let words = 0;
-  let capitals = 0;
-  if (at(pieces, first).kind === "blank") return { end, passage: false };
-  for (let index = first; index < pieces.length; index += 1) {
-    const piece = at(pieces, index);
-    if (piece.kind === "blank") continue;
-    const word = text.slice(piece.start, piece.end);
-    if (LOWER.test(word)) break;
-    words += 1;
-    if (UPPER.test(word)) capitals += 1;
-    end = index + 1;
+/** First and last word of a stretch, both included. */
+type Stretch = readonly [first: number, last: number];
+
+/**
+ * Runs of three or more words without a lower-case letter, at least one of them with a capital, and the word
+ * after each: the engine ends a passage by what follows it.
+ */
+const findCapitalRuns = (words: readonly string[]): Stretch[] => {
+  const runs: Stretch[] = [];
+  let first = 0;
+  while (first < words.length) {
+    let end = first;
+    let capitals = 0;
+    for (; end < words.length && !LOWER.test(words[end] ?? ""); end += 1) if (UPPER.test(words[end] ?? "")) capitals += 1;
+    if (end - first >= PASSAGE_WORDS && capitals > 0) runs.push([first, Math.min(end, words.length - 1)]);
+    first = end + 1;
   }
-  return { end, passage: words >= PASSAGE_WORDS && capitals >= 2 };
+  return runs;
 };
 
-const at = (pieces: readonly Piece[], index: number): Piece => {
-  const piece = pieces[index];
-  if (piece === undefined) throw new RangeError(`no piece ${index}`);
-  return piece;
+/** Words with a straight quotation mark and no letter or digit, with all words up to the nearest that has one. */
+const findLoneQuotes = (words: readonly string[]): Stretch[] => {
+  const stretches: Stretch[] = [];
+  const isBare = (index: number): boolean => !LETTER_OR_DIGIT.test(words[index] ?? "");
+  for (let index = 0; index < words.length; index += 1) {
+    if (!(words[index] ?? "").includes('"') || !isBare(index)) continue;
+    let first = index;
+    while (first > 0 && isBare(first)) first -= 1;
+    let last = index;
+    while (last < words.length - 1 && isBare(last)) last += 1;
+    stretches.push([first, last]);
+    // Words between here and there are in the stretch already.
+    index = Math.max(index, last - 1);
+  }
+  return stretches;
+};
+
+/** Stretches in order, those that share a word made one. */
+const mergeStretches = (stretches: readonly Stretch[]): Stretch[] => {
+  const merged: [number, number][] = [];
+  for (const [first, last] of [...stretches].sort((one, other) => one[0] - other[0])) {
+    const previous = merged.at(-1);
+    if (previous !== undefined && first <= previous[1]) previous[1] = Math.max(previous[1], last);
+    else merged.push([first, last]);
+  }
+  return merged;
 };

@@ -1,3 +1,5 @@
+import { joinAccent } from "./letter-accents";
+
 /** A line of print as the engine gets it, and where each of its characters stood in the line as written. */
 export interface PreparedLine {
   readonly text: string;
@@ -13,7 +15,8 @@ const PLAIN = /^[\x20-\x7e]*$/;
 const INVISIBLE = /[\u00ad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u206f\ufe00-\ufe0f\ufeff]/;
 /** Every space that is one blank cell: tab, next line, no-break, fixed widths. */
 const SPACE = /[\t\u0085\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/;
-const CONTROL = /\p{Cc}/u;
+/** Control characters and private ones, which no one can read. */
+const UNUSABLE = /[\p{Cc}\p{Co}]/u;
 const LETTER = /\p{L}/u;
 const LETTER_OR_DIGIT = /[\p{L}\p{N}]/u;
 /** A character with the marks that combine with it. */
@@ -23,36 +26,61 @@ const CLUSTER = /\P{M}\p{M}+/gu;
 export const isPlain = (text: string): boolean => PLAIN.test(text);
 
 /**
- * A line made ready for the engine: spaces of every kind as blanks, what cannot be seen left out, accents joined
- * to their letters, an apostrophe where the curly sign is one, an em dash as the dash of UEB (2013 section 7.2).
+ * A line made ready for any table: spaces of every kind as blanks, what cannot be seen left out, letters and
+ * their accents as one character where Unicode has one.
  *
  * @param line - print without line breaks
  */
-export const prepareLine = (line: string): PreparedLine => {
+export const prepareLine = (line: string): PreparedLine => prepare(line, (cluster) => cluster.normalize("NFC"), keepText);
+
+/**
+ * A line made ready for the UEB tables: as {@link prepareLine}, and further accents joined to their letters, an
+ * apostrophe where the curly sign is one, an em dash as the dash of UEB (2013 section 7.2).
+ *
+ * @param line - print without line breaks
+ */
+export const prepareUebLine = (line: string): PreparedLine => prepare(line, joinAccent, straightenMarks);
+
+const keepText = (text: string): string => text;
+
+/** `revise` works on the whole line and keeps its length. */
+const prepare = (
+  line: string,
+  join: (cluster: string) => string,
+  revise: (text: string) => string,
+): PreparedLine => {
   if (PLAIN.test(line)) return { text: line, origins: undefined };
-  const { text, origins } = composeAccents(line);
+  const { text, origins } = composeAccents(line, join);
   const characters: string[] = [];
   const kept: number[] = [];
-  let openQuotes = 0;
   for (let index = 0; index < text.length; index += 1) {
     const character = text.charAt(index);
     if (INVISIBLE.test(character)) continue;
-    kept.push(origins?.[index] ?? index);
-    if (character === "\u2018") openQuotes += 1;
-    if (character !== "\u2019") characters.push(replaceCharacter(character));
-    else if (closesQuotation(text, index, openQuotes)) {
-      openQuotes -= 1;
-      characters.push(character);
-    } else characters.push("'");
+    const origin = origins?.[index] ?? index;
+    kept.push(origin);
+    if (SPACE.test(character)) characters.push(" ");
+    // Only what the line itself holds: joined letters may be private characters too.
+    else characters.push(UNUSABLE.test(line.charAt(origin)) ? UNTRANSLATABLE : character);
   }
-  return { text: characters.join(""), origins: kept };
+  return { text: revise(characters.join("")), origins: kept };
 };
 
-const replaceCharacter = (character: string): string => {
-  if (SPACE.test(character)) return " ";
-  if (CONTROL.test(character)) return UNTRANSLATABLE;
-  // The tables give the em dash the cells of the long dash; UEB 2013 section 7.2 has one dash for both widths.
-  return character === "\u2014" ? "\u2013" : character;
+/** Curly apostrophes and dashes as the characters that the UEB tables treat rightly. */
+const straightenMarks = (text: string): string => {
+  if (!/[\u2014\u2019]/.test(text)) return text;
+  let straight = "";
+  let openQuotes = 0;
+  for (let index = 0; index < text.length; index += 1) {
+    const character = text.charAt(index);
+    if (character === "\u2018") openQuotes += 1;
+    if (character === "\u2019" && closesQuotation(text, index, openQuotes)) {
+      openQuotes = Math.max(0, openQuotes - 1);
+      straight += character;
+    } else if (character === "\u2019") straight += "'";
+    // The tables give the em dash the cells of the long dash; UEB 2013 section 7.2 has one dash for both widths.
+    else straight += character === "\u2014" ? "\u2013" : character;
+  }
+  return straight;
 };
 
 /** Whether a right single quotation mark closes a quotation; otherwise it is an apostrophe. */
@@ -63,8 +91,8 @@ const closesQuotation = (text: string, index: number, openQuotes: number): boole
   return openQuotes > 0 || !led;
 };
 
-/** Letters written with combining marks as single characters where Unicode has one, because the tables do. */
-const composeAccents = (line: string): PreparedLine => {
+/** Letters written with combining marks as single characters where there is one. */
+const composeAccents = (line: string, join: (cluster: string) => string): PreparedLine => {
   if (!/\p{M}/u.test(line)) return { text: line, origins: undefined };
   let text = "";
   const origins: number[] = [];
@@ -76,7 +104,7 @@ const composeAccents = (line: string): PreparedLine => {
     }
   };
   for (const match of line.matchAll(CLUSTER)) {
-    const composed = match[0].normalize("NFC");
+    const composed = join(match[0]);
     if (composed === match[0]) continue;
     copy(done, match.index);
     text += composed;
