@@ -1,0 +1,39 @@
+import type { Probe } from "../domain/probe/probe";
+import type { Goal } from "../domain/progress/goal";
+import type { Sheet } from "../ports/sheet";
+import type { ColumnChoices } from "./column-choices";
+import type { FoundBlock, TaughtSign } from "./found-block";
+import { gridCells } from "./grid-cells";
+import { findBlocks } from "./sheet-blocks";
+
+/** Everything that a workbook holds for us: where it stands, and the records of all blocks not left out. */
+export interface WorkbookRecords {
+  /** in sheet order, each sheet from the top down; blocks left out by the teacher are among them */
+  readonly blocks: readonly FoundBlock[];
+  readonly probes: readonly Probe[];
+  readonly goals: readonly Goal[];
+  readonly taught: readonly TaughtSign[];
+}
+
+/**
+ * Finds a teacher's tables in the open workbook and reads them: records and faults, hidden sheets included. Every
+ * sheet is read once through the port.
+ *
+ * @param choices - the teacher's corrections and answers, as kept in the document
+ * @throws {HostError} where the host cannot read
+ */
+export async function readRecords(sheet: Sheet, choices: ColumnChoices = {}): Promise<WorkbookRecords> {
+  const blocks: FoundBlock[] = [];
+  for (const outline of await sheet.outline()) {
+    if (!outline.used) continue;
+    const cells = gridCells(await sheet.read(outline.name, outline.used));
+    blocks.push(...findBlocks(cells, outline, choices));
+  }
+  const used = blocks.filter((block) => !block.leftOut);
+  return {
+    blocks,
+    probes: used.flatMap((block) => (block.kind === "probes" ? block.records : [])),
+    goals: used.flatMap((block) => (block.kind === "goals" ? block.records : [])),
+    taught: used.flatMap((block) => (block.kind === "taught" ? block.records : [])),
+  };
+}
