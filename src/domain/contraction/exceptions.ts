@@ -1,0 +1,170 @@
+import type { Span, Transcription } from "../braille/transcription";
+import { refusal, success, type Result } from "../result";
+import { parseAnyCells } from "./cell-notation";
+import type { Transcribe } from "./passage";
+
+/** A transcription and the places where the teacher's own braille stands. */
+export interface ExceptedTranscription extends Transcription {
+  readonly excepted: readonly Span[];
+}
+
+/** The teacher's own braille for words that the engine's table gets wrong: names, acronyms. */
+export interface Exceptions {
+  /** how many words */
+  readonly size: number;
+  /** Transcribes a text with the exceptions in place of the engine's cells. */
+  transcribe(transcribe: Transcribe, text: string): ExceptedTranscription;
+}
+
+const CAPITAL = "⠠";
+const GRADE_1 = "⠰";
+const BLANK = "⠀";
+
+/**
+ * Reads a list of exceptions: word and braille (Unicode braille, ASCII braille or dot numbers), a row each.
+ *
+ * Whole words match: no letter or digit stands beside them; an apostrophe before a letter makes it part of a longer
+ * word, but for the possessive 's. A word written without capitals matches in any capitals that a rule can mark: its
+ * cells are then led by the capital sign or the capital word sign. A word written with capitals (US) matches only
+ * so, but a name with a first capital (Theo, its braille beginning with the capital sign) also in full capitals.
+ * Blank rows and the header `Word | Braille` are skipped; of two rows for a word the later one counts.
+ *
+ * @param rows - one row of texts each, exactly two
+ * @returns the exceptions, or `exceptions-shape` / `exception-without-word` / `exception-not-braille`, naming the row
+ */
+export const parseExceptions = (rows: readonly (readonly string[])[]): Result<Exceptions> => {
+  const entries = new Map<string, string>();
+  for (const [index, row] of rows.entries()) {
+    if (row.length !== 2) {
+      return refusal("exceptions-shape", "Exceptions are a range of two columns: the word, and its braille.");
+    }
+    const [word = "", braille = ""] = row.map((text) => text.trim());
+    if ((word === "" && braille === "") || isHeader(word, braille)) continue;
+    const place = `Row ${index + 1} of the exceptions`;
+    if (word === "" || braille === "") {
+      return refusal(
+        "exception-incomplete",
+        `${place} is incomplete: write the word on the left and its braille on the right.`,
+      );
+    }
+    const cells = parseAnyCells(braille);
+    if (cells === undefined) {
+      return refusal(
+        "exception-not-braille",
+        `${place}: “${braille}” is not braille. Write Unicode braille, ASCII braille, or dot numbers such as 125-15.`,
+      );
+    }
+    entries.set(straighten(word), cells);
+  }
+  return success(exceptionsOf(entries));
+};
+
+const isHeader = (word: string, braille: string): boolean =>
+  word.toLowerCase() === "word" && braille.toLowerCase() === "braille";
+
+/** One form of apostrophe and of white space, keeping the length. */
+const straighten = (text: string): string => text.replaceAll("’", "'").replace(/\s/g, " ");
+
+const exceptionsOf = (entries: ReadonlyMap<string, string>): Exceptions => {
+  const pattern = patternOf([...entries.keys()]);
+  return {
+    size: entries.size,
+    transcribe: (transcribe, text) => {
+      const matches = entries.size === 0 ? [] : findMatches(straighten(text), pattern, entries);
+      if (matches.length === 0) return { ...transcribe(text), excepted: [] };
+      return replaceStandIns(transcribe, text, matches);
+    },
+  };
+};
+
+const patternOf = (words: readonly string[]): RegExp => {
+  const alternatives = [...words]
+    .sort((one, other) => other.length - one.length)
+    .map((word) => word.replace(/[.*+?^${}()|[\]\\/-]/g, "\\$&"));
+  const before = "(?<![\\p{L}\\p{M}\\p{N}]|[\\p{L}\\p{N}]')";
+  const after = "(?![\\p{L}\\p{M}\\p{N}]|'(?!s(?![\\p{L}\\p{N}]))\\p{L})";
+  return new RegExp(`${before}(?:${alternatives.join("|")})${after}`, "giu");
+};
+
+interface Match {
+  readonly start: number;
+  readonly end: number;
+  readonly cells: string;
+}
+
+const findMatches = (text: string, pattern: RegExp, entries: ReadonlyMap<string, string>): Match[] => {
+  const matches: Match[] = [];
+  for (const match of text.matchAll(pattern)) {
+    const cells = cellsInCase(match[0], entries);
+    if (cells !== undefined) matches.push({ start: match.index, end: match.index + match[0].length, cells });
+  }
+  return matches;
+};
+
+const cellsInCase = (found: string, entries: ReadonlyMap<string, string>): string | undefined => {
+  const exact = entries.get(found);
+  if (exact !== undefined) return exact;
+  const lower = found.toLowerCase();
+  const initial = found.charAt(0) + lower.slice(1);
+  const allCapitals = found === found.toUpperCase() && lower.length > 1;
+  const plain = entries.get(lower);
+  if (plain !== undefined) {
+    if (allCapitals) return capitalised(plain, CAPITAL + CAPITAL);
+    return found === initial ? capitalised(plain, CAPITAL) : undefined;
+  }
+  const name = entries.get(initial);
+  if (name === undefined || !allCapitals || !name.startsWith(CAPITAL) || name.startsWith(CAPITAL + CAPITAL))
+    return undefined;
+  return capitalised(name.slice(1), CAPITAL + CAPITAL);
+};
+
+/** The grade 1 sign comes before the capital sign (UEB 2013, section 5.7.1); each word of full capitals has its own. */
+const capitalised = (cells: string, sign: string): string => {
+  const lead = (word: string): string => {
+    const inner = word.replace(/^⠰+/, "");
+    return GRADE_1.repeat(word.length - inner.length) + sign + inner;
+  };
+  return sign.length === 1 ? lead(cells) : cells.split(BLANK).map(lead).join(BLANK);
+};
+
+/**
+ * A neutral word of the same length stands in for each exception, so that the engine sees its surroundings as they
+ * are (quotation marks, standing alone, passages in capitals), and its cells are exchanged afterwards.
+ */
+const replaceStandIns = (
+  transcribe: Transcribe,
+  text: string,
+  matches: readonly Match[],
+): ExceptedTranscription => {
+  let stoodIn = "";
+  let end = 0;
+  for (const match of matches) {
+    stoodIn += text.slice(end, match.start) + standIn(match.end - match.start);
+    end = match.end;
+  }
+  const { cells: engineCells, spans: engineSpans } = transcribe(stoodIn + text.slice(end));
+  const spans: Span[] = [];
+  const excepted: Span[] = [];
+  let cells = "";
+  let next = 0;
+  for (const span of engineSpans) {
+    const match = matches[next];
+    const cellStart = cells.length;
+    if (match !== undefined && span.printStart >= match.start && span.printEnd <= match.end) {
+      if (span.printEnd < match.end) continue;
+      cells += match.cells;
+      const place = { printStart: match.start, printEnd: match.end, cellStart, cellEnd: cells.length };
+      spans.push(place);
+      excepted.push(place);
+      next++;
+    } else {
+      cells += engineCells.slice(span.cellStart, span.cellEnd);
+      spans.push({ printStart: span.printStart, printEnd: span.printEnd, cellStart, cellEnd: cells.length });
+    }
+  }
+  if (next < matches.length) throw new RangeError("The engine joined an exception with its surroundings.");
+  return { print: text, cells, spans, excepted };
+};
+
+/** Letters that no contraction, wordsign or shortform uses; `a` alone needs no grade 1 sign. */
+const standIn = (length: number): string => (length === 1 ? "a" : "k".repeat(length));
