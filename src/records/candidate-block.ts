@@ -35,7 +35,11 @@ function keysOf(headers: readonly string[]): string[] {
 function* rowsOfEvidence(cells: GridCells, region: HeaderRegion): Generator<number> {
   for (let row = region.first; row <= region.last; row += 1) {
     let summary = false;
-    for (let column = region.left; column <= Math.min(region.right, region.left + 2) && !summary; column += 1) {
+    for (
+      let column = region.left;
+      column <= Math.min(region.right, region.left + 2) && !summary;
+      column += 1
+    ) {
       const value = cells.value(row, column);
       summary = typeof value === "string" && labelsSummary(value);
     }
@@ -90,7 +94,12 @@ export function understandRegion(
 
 /** Area and range of a block that ends at this row. */
 export function outlineArea(region: HeaderRegion, lastRow: number): { area: Area; range: string } {
-  const area = { top: region.top, left: region.left, bottom: Math.max(lastRow, region.headerRow), right: region.right };
+  const area = {
+    top: region.top,
+    left: region.left,
+    bottom: Math.max(lastRow, region.headerRow),
+    right: region.right,
+  };
   return { area, range: formatArea(area) };
 }
 

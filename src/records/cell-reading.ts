@@ -46,7 +46,8 @@ export function classifyCell(value: CellValue, format: string): CellClass {
   if (parseDayText(text)) return "text date";
   const quantity = parseQuantity(text);
   if (quantity === "ambiguous") return "quantity";
-  if (quantity) return quantity.suffix === "" ? "number" : quantity.suffix.startsWith("%") ? "percent" : "quantity";
+  if (quantity)
+    return quantity.suffix === "" ? "number" : quantity.suffix.startsWith("%") ? "percent" : "quantity";
   const duration = parseDurationText(text);
   if (duration) return duration.form === "number" ? "number" : "duration";
   // "-" and "A" are marks where marks stand and nothing elsewhere; the column decides.

@@ -35,7 +35,8 @@ export const labelsSummary = (text: string): boolean => {
   return tidy.length <= 40 && SUMMARY.test(tidy);
 };
 
-const AGGREGATE = /^=\s*(?:ROUND\(|IFERROR\()?\s*(?:AVERAGE|SUM|MEDIAN|SUBTOTAL|AGGREGATE|MAX|MIN|COUNTA?|STDEV|STDEV\.[SP]|MODE|SLOPE)[A-Z.]*\(/i;
+const AGGREGATE =
+  /^=\s*(?:ROUND\(|IFERROR\()?\s*(?:AVERAGE|SUM|MEDIAN|SUBTOTAL|AGGREGATE|MAX|MIN|COUNTA?|STDEV|STDEV\.[SP]|MODE|SLOPE)[A-Z.]*\(/i;
 
 /** Whether a formula sums up other rows: AVERAGE, SUM, MEDIAN, SUBTOTAL and the like at its head. */
 export const sumsUp = (formula: string | null): boolean => formula !== null && AGGREGATE.test(formula);

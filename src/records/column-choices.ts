@@ -34,7 +34,8 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
 const isDayOrder = (value: unknown): value is DayOrder => (DAY_ORDERS as readonly unknown[]).includes(value);
-const isClock = (value: unknown): value is ClockMeaning => (CLOCK_MEANINGS as readonly unknown[]).includes(value);
+const isClock = (value: unknown): value is ClockMeaning =>
+  (CLOCK_MEANINGS as readonly unknown[]).includes(value);
 
 function parseBlock(value: unknown): BlockChoice {
   if (!isRecord(value)) return {};
@@ -79,7 +80,11 @@ export const chooseInBlock = (choices: ColumnChoices, key: string, change: Block
     ...choices,
     blocks: {
       ...choices.blocks,
-      [key]: { ...before, ...change, ...(change.columns ? { columns: { ...before.columns, ...change.columns } } : {}) },
+      [key]: {
+        ...before,
+        ...change,
+        ...(change.columns ? { columns: { ...before.columns, ...change.columns } } : {}),
+      },
     },
   };
 };

@@ -43,7 +43,8 @@ export function describeColumn(cells: GridCells, column: number, rows: Iterable<
     const value = cells.value(row, column);
     const format = cells.format(row, column);
     const found = classifyCell(value, format);
-    if (found === "blank") continue;
+    // An error tells nothing of what the column is meant to hold.
+    if (found === "blank" || found === "error") continue;
     if (found === "nothing") {
       nothing += 1;
       if (typeof value === "string" && tidyText(value).length <= 2) dashes += 1;
@@ -59,7 +60,15 @@ export function describeColumn(cells: GridCells, column: number, rows: Iterable<
       binary = binary && typeof value === "string" && /^[01]$/.test(value.trim());
     }
     if (typeof value === "string" && texts.length < SAMPLE) texts.push(tidyText(value));
-    if (found === "clock" && (classifyFormat(format) === "time of day" || (typeof value === "number" && value > 7 / 24 && value < 18 / 24 && Math.round(value * 1440) % 5 === 0))) timeOfDay += 1;
+    if (
+      found === "clock" &&
+      (classifyFormat(format) === "time of day" ||
+        (typeof value === "number" &&
+          value > 7 / 24 &&
+          value < 18 / 24 &&
+          Math.round(value * 1440) % 5 === 0))
+    )
+      timeOfDay += 1;
     if (filled >= SAMPLE) break;
   }
   numbers.sort((a, b) => a - b);

@@ -10,11 +10,15 @@ export const countsWords = (unit: string): boolean => WORDS.test(unit.trim());
 
 const CODE =
   /^(?:(?:ueb|g|gr|grade|ueb g|ueb grade)? ?[-.]? ?(?:1|2|1\.5|i|ii|one|two)|ueb|(?:partly |fully |part |full )?(?:un)?contracted(?: braille)?|con|unc|uc|c|u|unified english.*|alphabetic|ebae|.*\.(?:ctb|utb|tbl)|nemeth|ueb .*|(?:un)?contr\.?|braille.*grade.*)$/i;
-const MEDIUM = /^(?:braille(?: ?writer)?|print|large print|lp|display|braille display|slate(?: (?:and|&) stylus)?|stylus|brailler|paper|electronic|refreshable.*|embosse[dr]|embossed braille|audio|tactile|computer|note ?taker|tablet|screen|simbraille|b|p|dual|both|hard ?copy)$/i;
-const UNIT = /^(?:words?|wds?|letters?|signs?|cells?|contractions?|trials?|items?|symbols?|characters?|sentences?|lines?|w|l)\.?$/i;
+const MEDIUM =
+  /^(?:braille(?: ?writer)?|print|large print|lp|display|braille display|slate(?: (?:and|&) stylus)?|stylus|brailler|paper|electronic|refreshable.*|embosse[dr]|embossed braille|audio|tactile|computer|note ?taker|tablet|screen|simbraille|b|p|dual|both|hard ?copy)$/i;
+const UNIT =
+  /^(?:words?|wds?|letters?|signs?|cells?|contractions?|trials?|items?|symbols?|characters?|sentences?|lines?|w|l)\.?$/i;
 
 const shareOf = (evidence: ColumnEvidence, pattern: RegExp): number =>
-  evidence.texts.length === 0 ? 0 : evidence.texts.filter((text) => pattern.test(text)).length / evidence.texts.length;
+  evidence.texts.length === 0
+    ? 0
+    : evidence.texts.filter((text) => pattern.test(text)).length / evidence.texts.length;
 
 /** Numbers only, with units or without; dates among them are tolerated where a slip can make one (7/10). */
 function fitCount(evidence: ColumnEvidence, allowed: number, most = Infinity): number {
@@ -60,14 +64,23 @@ export function fitColumn(kind: AnyKind, evidence: ColumnEvidence): number {
     case "words":
     case "errors":
     case "opportunities":
-      return fitCount(evidence, numbers + 0.9 * share("fraction") + 0.8 * share("date"), 5000) - (kind === "words" ? share("percent", "fraction") : 0);
+      return (
+        fitCount(evidence, numbers + 0.9 * share("fraction") + 0.8 * share("date"), 5000) -
+        (kind === "words" ? share("percent", "fraction") : 0)
+      );
     case "startScore":
     case "goalScore":
       return fitCount(evidence, numbers + share("fraction") + 0.5 * share("quantity"));
     case "correct":
-      return fitCount(evidence, Math.max(numbers + share("fraction") + 0.9 * share("date"), evidence.markShare)) - share("percent");
+      return (
+        fitCount(evidence, Math.max(numbers + share("fraction") + 0.9 * share("date"), evidence.markShare)) -
+        share("percent")
+      );
     case "score":
-      return fitCount(evidence, Math.max(numbers + share("fraction") + 0.9 * share("date"), evidence.markShare));
+      return fitCount(
+        evidence,
+        Math.max(numbers + share("fraction") + 0.9 * share("date"), evidence.markShare),
+      );
     case "accuracy":
       return fitCount(evidence, numbers + share("fraction") + 0.8 * share("date"), 100) + share("percent");
     case "rate":
@@ -85,7 +98,10 @@ export function fitColumn(kind: AnyKind, evidence: ColumnEvidence): number {
     case "unit":
       return share("text", "mark") < 0.5 ? IMPOSSIBLE : 3 * shareOf(evidence, UNIT);
     case "code":
-      return fitText(evidence, evidence.most <= 2 ? 1 : -4) + (evidence.texts.length > 0 ? 4 * shareOf(evidence, CODE) - 2 : 0);
+      return (
+        fitText(evidence, evidence.most <= 2 ? 1 : -4) +
+        (evidence.texts.length > 0 ? 4 * shareOf(evidence, CODE) - 2 : 0)
+      );
     case "medium":
       return fitText(evidence, -6) + (evidence.texts.length > 0 ? 4 * shareOf(evidence, MEDIUM) - 1.5 : 0);
     case "support":

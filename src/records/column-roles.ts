@@ -27,7 +27,9 @@ const EXTRA_KINDS: readonly AnyKind[] = [...GOAL_KINDS, "introduced", "position"
 
 /** Attempted and Total count whatever the unit is: their header alone does not say. */
 const countsAnything = (header: string): boolean =>
-  /^(?:(?:total )?attempted(?: total)?|how many attempted|total|tried|total number|number|count|read|total read)$/.test(normaliseHeader(header));
+  /^(?:(?:total )?attempted(?: total)?|how many attempted|total|tried|total number|number|count|read|total read)$/.test(
+    normaliseHeader(header),
+  );
 
 /** What the block says about the unit that is counted. */
 function findUnits(columns: readonly CandidateColumn[]): { words: boolean; others: boolean; unit: boolean } {
@@ -37,7 +39,9 @@ function findUnits(columns: readonly CandidateColumn[]): { words: boolean; other
     return { words: texts.some(countsWords), others: !texts.every(countsWords), unit: true };
   }
   const says = columns.some(
-    ({ header }) => /\bw(?:c|rc)?pm\b|\bcwpm\b|\bword/.test(normaliseHeader(header)) && !/\bsign\b|word ?list/.test(normaliseHeader(header)),
+    ({ header }) =>
+      /\bw(?:c|rc)?pm\b|\bcwpm\b|\bword/.test(normaliseHeader(header)) &&
+      !/\bsign\b|word ?list/.test(normaliseHeader(header)),
   );
   return { words: says, others: !says, unit: unit !== undefined };
 }
@@ -53,7 +57,12 @@ function headerMatch({ header, group }: CandidateColumn): HeaderMatch {
   return both;
 }
 
-function weigh(kind: AnyKind, column: CandidateColumn, match: HeaderMatch, units: { words: boolean }): number {
+function weigh(
+  kind: AnyKind,
+  column: CandidateColumn,
+  match: HeaderMatch,
+  units: { words: boolean },
+): number {
   let strength = match.get(kind) ?? 0;
   if (countsAnything(column.header)) {
     if (kind === "words") strength = units.words ? 0.92 : 0;
@@ -64,11 +73,19 @@ function weigh(kind: AnyKind, column: CandidateColumn, match: HeaderMatch, units
   if (fit <= IMPOSSIBLE) return 0;
   if (strength === 0) {
     const named = Math.max(0, ...match.values());
-    return named >= 0.75 && column.evidence.filled > 0 && kind !== "date" ? 0 : other >= 0.9 || named >= 0.9 ? 0 : contentAlone(kind, column.evidence);
+    return named >= 0.75 && column.evidence.filled > 0 && kind !== "date"
+      ? 0
+      : other >= 0.9 || named >= 0.9
+        ? 0
+        : contentAlone(kind, column.evidence);
   }
-  const goals = kind === "rate" || kind === "accuracy" || kind === "score" || kind === "date" ? (match.get(kind === "date" ? "goalDate" : "goalScore") ?? 0) : 0;
+  const goals =
+    kind === "rate" || kind === "accuracy" || kind === "score" || kind === "date"
+      ? (match.get(kind === "date" ? "goalDate" : "goalScore") ?? 0)
+      : 0;
   const baseline = kind === "date" ? (match.get("startDate") ?? 0) : (match.get("startScore") ?? 0);
-  const penalty = (other >= 0.9 ? (other > strength ? 4 : 2) : 0) + (Math.max(goals, baseline) >= 0.9 ? 3 : 0);
+  const penalty =
+    (other >= 0.9 ? (other > strength ? 4 : 2) : 0) + (Math.max(goals, baseline) >= 0.9 ? 3 : 0);
   const total = strength * HEADER_WEIGHT + fit - penalty;
   return total < LEAST ? 0 : total;
 }
@@ -78,7 +95,10 @@ function weigh(kind: AnyKind, column: CandidateColumn, match: HeaderMatch, units
  * total, each meaning once. What the teacher chose comes first. Attempted is `words` where the unit is words,
  * otherwise `opportunities`, and both where the units are mixed.
  */
-export function assignRoles(columns: readonly CandidateColumn[], choice: BlockChoice | undefined): ColumnRole[] {
+export function assignRoles(
+  columns: readonly CandidateColumn[],
+  choice: BlockChoice | undefined,
+): ColumnRole[] {
   const chosen = columns.map(({ key }) => choice?.columns?.[key]);
   const taken = new Set(chosen.filter((kind) => kind !== undefined));
   const kinds: AnyKind[] = [...COLUMN_KINDS, ...EXTRA_KINDS].filter((kind) => !taken.has(kind as ColumnKind));
@@ -104,7 +124,11 @@ export function assignRoles(columns: readonly CandidateColumn[], choice: BlockCh
   });
 }
 
-function weighColumn(column: CandidateColumn, kinds: readonly AnyKind[], units: { words: boolean }): number[] {
+function weighColumn(
+  column: CandidateColumn,
+  kinds: readonly AnyKind[],
+  units: { words: boolean },
+): number[] {
   const match = headerMatch(column);
   return kinds.map((kind) => weigh(kind, column, match, units));
 }

@@ -28,7 +28,8 @@ export function natureOfRow(block: CandidateBlock, row: number): RowNature {
     if (isNumber && sumsUp(formula) && spansRows(formula)) aggregate = true;
     if (typeof value !== "string") continue;
     if (header !== "" && tidyText(value) === tidyText(header)) repeatsHeader += 1;
-    if (!kinds.some((kind) => FREE_TEXT.includes(kind)) && !isNumber && labelsSummary(value)) summaryLabel = true;
+    if (!kinds.some((kind) => FREE_TEXT.includes(kind)) && !isNumber && labelsSummary(value))
+      summaryLabel = true;
     if (column === region.left && labelsSummary(value) && !kinds.includes("note")) summaryLabel = true;
   }
   if (!typed && !aggregate) return allFormulas(block, row) ? "data" : "blank";
@@ -47,7 +48,11 @@ const spansRows = (formula: string | null): boolean => {
 function holdsDay({ cells, columns, choice }: CandidateBlock, row: number): boolean {
   const date = columnOf(columns, "date");
   if (!date) return false;
-  const { kind } = readDayCell(cells.value(row, date.column), cells.format(row, date.column), choice.dayOrder);
+  const { kind } = readDayCell(
+    cells.value(row, date.column),
+    cells.format(row, date.column),
+    choice.dayOrder,
+  );
   return kind === "day" || kind === "waiting";
 }
 
@@ -69,7 +74,14 @@ function allFormulas(block: CandidateBlock, row: number): boolean {
 export function textAt(block: CandidateBlock, row: number, column: number): string {
   const value = block.cells.value(row, column);
   if (value === null || isCellError(value)) return "";
-  const text = typeof value === "string" ? value.trim() : typeof value === "boolean" ? (value ? "yes" : "no") : String(value);
+  const text =
+    typeof value === "string"
+      ? value.trim()
+      : typeof value === "boolean"
+        ? value
+          ? "yes"
+          : "no"
+        : String(value);
   return text;
 }
 
@@ -84,7 +96,7 @@ export function isGrouped(block: CandidateBlock, column: number, rows: readonly 
   let before = "";
   for (const row of rows) {
     const text = textAt(block, row, column);
-    if (text === "" ) blanks += 1;
+    if (text === "") blanks += 1;
     else {
       filled += 1;
       if (text === before) repeats += 1;

@@ -20,10 +20,12 @@ const EARLIEST_BARE = 20000;
 const LATEST_BARE = 60000;
 
 const fault = (code: string, message: string): DayCell => ({ kind: "fault", complaint: { code, message } });
-const BEFORE_1900 = "Dates before 1900 cannot be used: a spreadsheet counts its days from 1900. Check the year.";
+const BEFORE_1900 =
+  "Dates before 1900 cannot be used: a spreadsheet counts its days from 1900. Check the year.";
 
 function readNumber(value: number, format: string): DayCell {
-  if (value >= 19000101 && value <= 20991231 && Number.isInteger(value)) return readText(String(value), undefined);
+  if (value >= 19000101 && value <= 20991231 && Number.isInteger(value))
+    return readText(String(value), undefined);
   if (value < 1) {
     return value > 0 && classifyFormat(format) !== "date"
       ? fault("no-date", "This is a time of day. Type the date of the probe.")
@@ -38,14 +40,21 @@ function readNumber(value: number, format: string): DayCell {
 
 function readText(text: string, order: DayOrder | undefined): DayCell {
   const reading: DayReading | undefined = parseDayText(text);
-  if (!reading) return fault("no-date", `"${text.slice(0, 40)}" is not a date. Type the date of the probe, such as 2026-10-07.`);
+  if (!reading)
+    return fault(
+      "no-date",
+      `"${text.slice(0, 40)}" is not a date. Type the date of the probe, such as 2026-10-07.`,
+    );
   switch (reading.kind) {
     case "day":
       return { kind: "day", day: reading.day };
     case "one order":
       return order === undefined || order === reading.order
         ? { kind: "day", day: reading.day }
-        : fault("day-order", `"${text}" cannot be ${order === "dmy" ? "day first" : "month first"}: there is no such month. Check this date.`);
+        : fault(
+            "day-order",
+            `"${text}" cannot be ${order === "dmy" ? "day first" : "month first"}: there is no such month. Check this date.`,
+          );
     case "either":
       return order === undefined
         ? { kind: "waiting", dmy: reading.dmy, mdy: reading.mdy }
@@ -62,7 +71,8 @@ function readText(text: string, order: DayOrder | undefined): DayCell {
 /** Reads one cell of a date column in a day order, or without one where it is not settled. */
 export function readDayCell(value: CellValue, format: string, order: DayOrder | undefined): DayCell {
   if (value === null) return { kind: "none" };
-  if (isCellError(value)) return fault("error-cell", `This cell holds the error ${value.error}. Type the date of the probe.`);
+  if (isCellError(value))
+    return fault("error-cell", `This cell holds the error ${value.error}. Type the date of the probe.`);
   if (typeof value === "boolean") return fault("no-date", "This is not a date. Type the date of the probe.");
   if (typeof value === "number") return readNumber(value, format);
   const text = value.trim();

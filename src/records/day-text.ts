@@ -20,14 +20,29 @@ export type DayReading =
 
 const WEEKDAYS = ["sun", "mon", "tue", "wed", "thu", "fri", "sat"];
 const MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-const WEEKDAY = /^(sun|mon|tue|tues|wed|weds|thu|thur|thurs|fri|sat|sunday|monday|tuesday|wednesday|thursday|friday|saturday)\b\.?,? ?/i;
+const WEEKDAY =
+  /^(sun|mon|tue|tues|wed|weds|thu|thur|thurs|fri|sat|sunday|monday|tuesday|wednesday|thursday|friday|saturday)\b\.?,? ?/i;
 const TIME_OF_DAY = /[ T,]+(?:at )?\d{1,2}[:.]\d{2}(?::\d{2}(?:\.\d+)?)? ?(?:am|pm|a\.m\.|p\.m\.|z)?$/i;
 
 const monthOf = (name: string): number | undefined => {
   const lower = name.toLowerCase().replace(/\.$/, "");
   const at = MONTHS.indexOf(lower.slice(0, 3));
   if (at < 0 || lower.length < 3) return undefined;
-  const full = ["january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december"][at] ?? "";
+  const full =
+    [
+      "january",
+      "february",
+      "march",
+      "april",
+      "may",
+      "june",
+      "july",
+      "august",
+      "september",
+      "october",
+      "november",
+      "december",
+    ][at] ?? "";
   return full.startsWith(lower) || lower === "sept" ? at + 1 : undefined;
 };
 
@@ -56,7 +71,9 @@ function settleNumbers(first: number, second: number, year: number, weekday: num
   if (weekday !== undefined) {
     const dmyFits = weekdayOf(dmy.day) === weekday;
     if (dmyFits !== (weekdayOf(mdy.day) === weekday)) {
-      return dmyFits ? { kind: "one order", order: "dmy", day: dmy.day } : { kind: "one order", order: "mdy", day: mdy.day };
+      return dmyFits
+        ? { kind: "one order", order: "dmy", day: dmy.day }
+        : { kind: "one order", order: "mdy", day: mdy.day };
     }
   }
   return { kind: "either", dmy: dmy.day, mdy: mdy.day };
@@ -74,14 +91,22 @@ export function parseDayText(text: string): DayReading | undefined {
   const named = WEEKDAY.exec(rest);
   const weekday = named ? WEEKDAYS.indexOf((named[1] ?? "").slice(0, 3).toLowerCase()) : undefined;
   if (named) rest = rest.slice(named[0].length);
-  rest = rest.replace(TIME_OF_DAY, "").replace(/ ?\((?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\)$/i, "").trim();
+  rest = rest
+    .replace(TIME_OF_DAY, "")
+    .replace(/ ?\((?:sun|mon|tue|wed|thu|fri|sat)[a-z]*\)$/i, "")
+    .trim();
 
-  const iso = /^(\d{4}) ?[-/.] ?(\d{1,2}) ?[-/.] ?(\d{1,2})$/.exec(rest) ?? /^((?:19|20)\d\d)(\d\d)(\d\d)$/.exec(rest);
+  const iso =
+    /^(\d{4}) ?[-/.] ?(\d{1,2}) ?[-/.] ?(\d{1,2})$/.exec(rest) ?? /^((?:19|20)\d\d)(\d\d)(\d\d)$/.exec(rest);
   if (iso) return settle(Number(iso[1]), Number(iso[2]), Number(iso[3]));
   const numbers = /^(\d{1,2}) ?([-/.]) ?(\d{1,2}) ?\2 ?(\d{4}|\d{2})$/.exec(rest);
-  if (numbers) return settleNumbers(Number(numbers[1]), Number(numbers[3]), yearOf(numbers[4] ?? ""), weekday);
-  const dayFirst = /^(\d{1,2})(?:st|nd|rd|th)?[ ./-]*(?:of )?([a-z]{3,9}\.?)(?:[ ,./'-]*(\d{4}|\d{2}))?$/i.exec(rest);
-  const monthFirst = /^([a-z]{3,9}\.?)[ ./-]*(\d{1,2})(?:st|nd|rd|th)?(?:[ ,./'-]+(\d{4}|\d{2}))?$/i.exec(rest);
+  if (numbers)
+    return settleNumbers(Number(numbers[1]), Number(numbers[3]), yearOf(numbers[4] ?? ""), weekday);
+  const dayFirst =
+    /^(\d{1,2})(?:st|nd|rd|th)?[ ./-]*(?:of )?([a-z]{3,9}\.?)(?:[ ,./'-]*(\d{4}|\d{2}))?$/i.exec(rest);
+  const monthFirst = /^([a-z]{3,9}\.?)[ ./-]*(\d{1,2})(?:st|nd|rd|th)?(?:[ ,./'-]+(\d{4}|\d{2}))?$/i.exec(
+    rest,
+  );
   const parts = dayFirst
     ? { day: dayFirst[1], month: dayFirst[2], year: dayFirst[3] }
     : monthFirst

@@ -25,11 +25,14 @@ export function parseDurationText(text: string): DurationText | undefined {
     return { value: sign * (Math.abs(number(colons[1])) * 60 + number(colons[2])), form: "m:ss" };
   }
   const long = /^(\d+):([0-5]?\d):([0-5]?\d(?:[.,]\d+)?)$/.exec(tidy);
-  if (long) return { value: number(long[1]) * 3600 + number(long[2]) * 60 + number(long[3]), form: "h:mm:ss" };
+  if (long)
+    return { value: number(long[1]) * 3600 + number(long[2]) * 60 + number(long[3]), form: "h:mm:ss" };
   const primes = /^(\d+) ?['’′] ?(\d+(?:[.,]\d+)?) ?(?:["”″]|''|’’|′′)?$/.exec(tidy);
   if (primes) return { value: number(primes[1]) * 60 + number(primes[2]), form: "units" };
   const units =
-    /^(?:(\d+(?:[.,]\d+)?) ?(?:m|min|mins|minute|minutes)\.?)?,? ?(?:and )?(?:(\d+(?:[.,]\d+)?) ?(?:s|sec|secs|second|seconds)\.?)?$/.exec(tidy);
+    /^(?:(\d+(?:[.,]\d+)?) ?(?:m|min|mins|minute|minutes)\.?)?,? ?(?:and )?(?:(\d+(?:[.,]\d+)?) ?(?:s|sec|secs|second|seconds)\.?)?$/.exec(
+      tidy,
+    );
   if (units && (units[1] !== undefined || units[2] !== undefined)) {
     return { value: number(units[1]) * 60 + number(units[2]), form: "units" };
   }

@@ -39,7 +39,13 @@ export interface Question {
   readonly header: string;
   readonly message: string;
   /** one value of the column as it stands, with each of its readings in words */
-  readonly example: { readonly shown: string; readonly dmy?: string; readonly mdy?: string; readonly mss?: string; readonly hmm?: string };
+  readonly example: {
+    readonly shown: string;
+    readonly dmy?: string;
+    readonly mdy?: string;
+    readonly mss?: string;
+    readonly hmm?: string;
+  };
 }
 
 /** A sign that a pupil was taught. */

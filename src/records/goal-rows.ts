@@ -22,7 +22,8 @@ export interface GoalRows {
 const TEXTS = ["text", "task", "measure", "code", "unit", "support", "criterion"] as const;
 
 /** Whether a block states goals: a goal to reach and a day to reach it by. */
-export const isGoalBlock = (block: CandidateBlock): boolean => holds(block, "goalScore") && holds(block, "goalDate");
+export const isGoalBlock = (block: CandidateBlock): boolean =>
+  holds(block, "goalScore") && holds(block, "goalDate");
 
 function* dateTexts(block: CandidateBlock, columns: readonly FoundColumn[]): Generator<string> {
   for (const { column } of columns) {
@@ -35,11 +36,15 @@ function* dateTexts(block: CandidateBlock, columns: readonly FoundColumn[]): Gen
 
 function settleOrder(block: CandidateBlock): { order?: DayOrder; question?: Question } {
   if (block.choice.dayOrder) return { order: block.choice.dayOrder };
-  const columns = [columnOf(block.columns, "startDate"), columnOf(block.columns, "goalDate")].filter((column) => column !== undefined);
+  const columns = [columnOf(block.columns, "startDate"), columnOf(block.columns, "goalDate")].filter(
+    (column) => column !== undefined,
+  );
   const evidence = weighDayOrder(dateTexts(block, columns));
   const order = settleDayOrder(evidence);
   if (order) return { order };
-  return evidence.example && columns[0] ? { question: askDayOrder(columns[0], evidence.example, evidence.dmy > 0) } : {};
+  return evidence.example && columns[0]
+    ? { question: askDayOrder(columns[0], evidence.example, evidence.dmy > 0) }
+    : {};
 }
 
 /** Makes goals of the rows of a goals block; a goal that lacks its start or its end is a fault at that cell. */
@@ -72,19 +77,37 @@ export function readGoalRows(block: CandidateBlock): GoalRows {
       const read = readDayCell(cells.value(row, column.column), cells.format(row, column.column), order);
       if (read.kind === "day") return read.day;
       if (read.kind === "waiting") waits = true;
-      else report(column, read.kind === "fault" ? read.complaint.code : "no-date", read.kind === "fault" ? read.complaint.message : `The ${name} is missing. Type the day.`);
+      else
+        report(
+          column,
+          read.kind === "fault" ? read.complaint.code : "no-date",
+          read.kind === "fault" ? read.complaint.message : `The ${name} is missing. Type the day.`,
+        );
       return undefined;
     };
     const score = (kind: "startScore" | "goalScore", name: string): number | undefined => {
       const column = columnOf(columns, kind);
       if (!column) {
-        if (anchor) report(anchor, "no-score", `The ${name} is not given in this table. Add a column for it.`);
+        if (anchor)
+          report(anchor, "no-score", `The ${name} is not given in this table. Add a column for it.`);
         return undefined;
       }
       const form = { shares: true, marks: false, clock: "m:ss", clocks: false } as const;
-      const read = readMeasureCell("score", cells.value(row, column.column), cells.format(row, column.column), form);
-      if (read.kind === "value") return read.total === undefined ? scaleOf(block, row, read.value, read.isShare ?? false) : read.value / read.total;
-      report(column, read.kind === "fault" ? read.complaint.code : "no-score", read.kind === "fault" ? read.complaint.message : `The ${name} is missing. Type it as a number.`);
+      const read = readMeasureCell(
+        "score",
+        cells.value(row, column.column),
+        cells.format(row, column.column),
+        form,
+      );
+      if (read.kind === "value")
+        return read.total === undefined
+          ? scaleOf(block, row, read.value, read.isShare ?? false)
+          : read.value / read.total;
+      report(
+        column,
+        read.kind === "fault" ? read.complaint.code : "no-score",
+        read.kind === "fault" ? read.complaint.message : `The ${name} is missing. Type it as a number.`,
+      );
       return undefined;
     };
     const startDay = day("startDate", "start date");
@@ -92,14 +115,21 @@ export function readGoalRows(block: CandidateBlock): GoalRows {
     const startScore = score("startScore", "start score");
     const goalScore = score("goalScore", "goal score");
     const pupil = pupilColumn ? textAt(block, row, pupilColumn.column) : cells.sheet;
-    if (pupil === "" && pupilColumn) report(pupilColumn, "no-pupil", "The pupil is missing. Type the pupil's code or initials.");
+    if (pupil === "" && pupilColumn)
+      report(pupilColumn, "no-pupil", "The pupil is missing. Type the pupil's code or initials.");
     const goalDate = columnOf(columns, "goalDate");
     if (startDay !== undefined && goalDay !== undefined && goalDay <= startDay && goalDate) {
       report(goalDate, "goal-before-start", "The goal date is not after the start date. Check both dates.");
     }
     lastRow = row;
     if (faults.length > before || waits) continue;
-    if (startDay === undefined || goalDay === undefined || startScore === undefined || goalScore === undefined) continue;
+    if (
+      startDay === undefined ||
+      goalDay === undefined ||
+      startScore === undefined ||
+      goalScore === undefined
+    )
+      continue;
     const texts: Partial<Record<(typeof TEXTS)[number], string>> = {};
     for (const kind of TEXTS) {
       const column = columnOf(columns, kind);
@@ -114,6 +144,7 @@ export function readGoalRows(block: CandidateBlock): GoalRows {
 /** A score of a goal about accuracy is a share: 90 means 0.9 there, as 90 % does. */
 function scaleOf(block: CandidateBlock, row: number, value: number, isShare: boolean): number {
   const measure = columnOf(block.columns, "measure");
-  const isAccuracy = measure !== undefined && /accura|percent|%|pct/i.test(textAt(block, row, measure.column));
+  const isAccuracy =
+    measure !== undefined && /accura|percent|%|pct/i.test(textAt(block, row, measure.column));
   return isAccuracy && !isShare && value > 1 ? value / 100 : value;
 }

@@ -13,7 +13,10 @@ import { parseFraction } from "./quantity";
 /** What a cell of a grid says: part of a probe, nothing, or what is wrong with it. */
 export type GridCell =
   | { readonly kind: "none" }
-  | { readonly kind: "values"; readonly values: Partial<Pick<Probe, "correct" | "opportunities" | "score" | "rate" | "accuracy">> }
+  | {
+      readonly kind: "values";
+      readonly values: Partial<Pick<Probe, "correct" | "opportunities" | "score" | "rate" | "accuracy">>;
+    }
   | { readonly kind: "fault"; readonly complaint: Complaint };
 
 /** What plain numbers of a grid are: marks (0 and 1), or a measure that its title or format names. */
@@ -23,18 +26,24 @@ const fault = (code: string, message: string): GridCell => ({ kind: "fault", com
 
 /** Reads one cell of a grid: trial marks, 4/5, or a number of the grid's measure. */
 export function readGridCell(value: CellValue, format: string, numbers: GridNumbers): GridCell {
-  if (value === null || (typeof value === "string" && (value.trim() === "" || saysAbsent(value)))) return { kind: "none" };
-  if (isCellError(value)) return fault("error-cell", `This cell holds the error ${value.error}. Type the mark.`);
+  if (value === null || (typeof value === "string" && (value.trim() === "" || saysAbsent(value))))
+    return { kind: "none" };
+  if (isCellError(value))
+    return fault("error-cell", `This cell holds the error ${value.error}. Type the mark.`);
   if (typeof value === "number" && classifyFormat(format) === "date") {
     return { kind: "fault", complaint: complainOfDate(value, format) };
   }
   const fraction = typeof value === "string" ? parseFraction(value) : undefined;
   if (fraction) {
     return fraction.part > fraction.total
-      ? fault("part-exceeds-total", `${String(value)} is more than all. Type it as correct/total, such as 4/5.`)
+      ? fault(
+          "part-exceeds-total",
+          `${String(value)} is more than all. Type it as correct/total, such as 4/5.`,
+        )
       : { kind: "values", values: { correct: fraction.part, opportunities: fraction.total } };
   }
-  const isPlainNumber = typeof value === "number" || (typeof value === "string" && /^[\d.,]+ ?%?$/.test(value.trim()));
+  const isPlainNumber =
+    typeof value === "number" || (typeof value === "string" && /^[\d.,]+ ?%?$/.test(value.trim()));
   if (isPlainNumber && numbers !== "marks") return readNumber(value, format, numbers);
   const marks = readMarks(value);
   if (marks.kind === "none") return { kind: "none" };

@@ -29,16 +29,26 @@ const dayPlaces = (region: GridRegion): Place[] =>
 function settleDays(cells: GridCells, region: GridRegion, choice: BlockChoice): DayHeadings {
   if (choice.dayOrder) return { order: choice.dayOrder };
   const places = dayPlaces(region);
-  const texts = places.map(({ row, column }) => cells.value(row, column)).filter((value) => typeof value === "string");
+  const texts = places
+    .map(({ row, column }) => cells.value(row, column))
+    .filter((value) => typeof value === "string");
   const evidence = weighDayOrder(texts);
   const order = settleDayOrder(evidence);
   if (order) return { order };
   if (!evidence.example) return {};
   const shown = evidence.example.text;
-  const first = places.find(({ row, column }) => tidyText(String(cells.value(row, column))) === tidyText(shown)) ?? { row: region.headerRow, column: region.side };
+  const first = places.find(
+    ({ row, column }) => tidyText(String(cells.value(row, column))) === tidyText(shown),
+  ) ?? { row: region.headerRow, column: region.side };
   const at = region.layout === "signs down" ? first : { row: region.headerRow, column: region.side };
   const header = headerText(cells, region.headerRow, at.column);
-  return { question: askDayOrder({ column: at.column, headerRow: at.row, header }, evidence.example, evidence.dmy > 0) };
+  return {
+    question: askDayOrder(
+      { column: at.column, headerRow: at.row, header },
+      evidence.example,
+      evidence.dmy > 0,
+    ),
+  };
 }
 
 const lettersOf = (columns: readonly number[]): string => {
@@ -79,12 +89,20 @@ const headingText = (cells: GridCells, row: number, column: number): string => {
 };
 
 /** Makes one probe of each marked cell of a grid: its sign, its day, correct and opportunities from the mark. */
-export function readGrid(cells: GridCells, region: GridRegion, choices: ColumnChoices, hidden: boolean): ProbeBlock {
+export function readGrid(
+  cells: GridCells,
+  region: GridRegion,
+  choices: ColumnChoices,
+  hidden: boolean,
+): ProbeBlock {
   const columns = describeColumns(cells, region);
   const down = region.rows;
   const headers = [headerText(cells, region.headerRow, region.side), "grid"];
   const key = blockKey(cells.sheet, headers);
-  const choice: BlockChoice = { ...(choices.dayOrder ? { dayOrder: choices.dayOrder } : {}), ...choices.blocks?.[key] };
+  const choice: BlockChoice = {
+    ...(choices.dayOrder ? { dayOrder: choices.dayOrder } : {}),
+    ...choices.blocks?.[key],
+  };
   const { order, question } = settleDays(cells, region, choice);
   const records: Probe[] = [];
   const faults: CellFault[] = [];
@@ -92,7 +110,8 @@ export function readGrid(cells: GridCells, region: GridRegion, choices: ColumnCh
   let waiting = 0;
   let pupilGiven = "";
   for (const row of down) {
-    if (region.pupilColumn !== undefined) pupilGiven = headingText(cells, row, region.pupilColumn) || pupilGiven;
+    if (region.pupilColumn !== undefined)
+      pupilGiven = headingText(cells, row, region.pupilColumn) || pupilGiven;
     for (const column of region.across) {
       const cell = readGridCell(cells.value(row, column), cells.format(row, column), region.numbers);
       if (cell.kind === "none") continue;
@@ -100,12 +119,16 @@ export function readGrid(cells: GridCells, region: GridRegion, choices: ColumnCh
         faults.push(faultAt(cells.sheet, row, column, cell.complaint));
         continue;
       }
-      const at: Place = region.layout === "signs down" ? { row: region.headerRow, column } : { row, column: region.side };
+      const at: Place =
+        region.layout === "signs down" ? { row: region.headerRow, column } : { row, column: region.side };
       const day = readDayCell(cells.value(at.row, at.column), cells.format(at.row, at.column), order);
       if (day.kind === "fault" || day.kind === "none") {
         const name = `${at.row},${at.column}`;
         if (!faultedDays.has(name)) {
-          const complaint = day.kind === "fault" ? day.complaint : { code: "no-date", message: "The date is missing. Type the day of the probe." };
+          const complaint =
+            day.kind === "fault"
+              ? day.complaint
+              : { code: "no-date", message: "The date is missing. Type the day of the probe." };
           faults.push(faultAt(cells.sheet, at.row, at.column, complaint));
         }
         faultedDays.add(name);
@@ -115,7 +138,10 @@ export function readGrid(cells: GridCells, region: GridRegion, choices: ColumnCh
         waiting += 1;
         continue;
       }
-      const label = region.layout === "signs down" ? headingText(cells, row, region.side) : headingText(cells, region.headerRow, column);
+      const label =
+        region.layout === "signs down"
+          ? headingText(cells, row, region.side)
+          : headingText(cells, region.headerRow, column);
       records.push({
         pupil: region.pupilsDown ? label : pupilGiven || cells.sheet,
         day: day.day,

@@ -40,13 +40,18 @@ const isGridMark = (cells: GridCells, row: number, column: number): boolean => {
 };
 
 /** Share of marks among the filled cells of some columns over rows; numbers are counted apart. */
-function weighCells(cells: GridCells, rows: readonly number[], columns: readonly number[]): { filled: number; marks: number; numbers: number; signs: number; percents: number } {
+function weighCells(
+  cells: GridCells,
+  rows: readonly number[],
+  columns: readonly number[],
+): { filled: number; marks: number; numbers: number; signs: number; percents: number } {
   let [filled, marks, numbers, signs, percents] = [0, 0, 0, 0, 0];
   for (const row of rows) {
     for (const column of columns) {
       const value = cells.value(row, column);
       if (isBlank(value)) continue;
-      const isNothing = typeof value === "string" && saysNothing(value) && !/^(?:-+|a|abs|absent|nr)$/i.test(tidyText(value));
+      const isNothing =
+        typeof value === "string" && saysNothing(value) && !/^(?:-+|a|abs|absent|nr)$/i.test(tidyText(value));
       if (isNothing) continue;
       filled += 1;
       const found = classifyCell(value, cells.format(row, column));
@@ -60,7 +65,13 @@ function weighCells(cells: GridCells, rows: readonly number[], columns: readonly
   return { filled, marks, numbers, signs, percents };
 }
 
-function sideRows(cells: GridCells, headerRow: number, side: number, across: readonly number[], last: number): number[] {
+function sideRows(
+  cells: GridCells,
+  headerRow: number,
+  side: number,
+  across: readonly number[],
+  last: number,
+): number[] {
   const rows: number[] = [];
   let blanks = 0;
   for (let row = headerRow + 1; row <= last; row += 1) {
@@ -81,12 +92,22 @@ function sideRows(cells: GridCells, headerRow: number, side: number, across: rea
     blanks = 0;
     rows.push(row);
   }
-  while (rows.length > 0 && !across.some((column) => !cells.isBlank(rows[rows.length - 1] ?? 0, column)) && String(cells.value(rows[rows.length - 1] ?? 0, side)).length > 12) rows.pop();
+  while (
+    rows.length > 0 &&
+    !across.some((column) => !cells.isBlank(rows[rows.length - 1] ?? 0, column)) &&
+    String(cells.value(rows[rows.length - 1] ?? 0, side)).length > 12
+  )
+    rows.pop();
   return rows;
 }
 
 /** What the title above a grid, its corner or its sheet says plain numbers are. */
-function namedMeasure(cells: GridCells, headerRow: number, left: number, right: number): "rate" | "accuracy" | "score" {
+function namedMeasure(
+  cells: GridCells,
+  headerRow: number,
+  left: number,
+  right: number,
+): "rate" | "accuracy" | "score" {
   for (let row = headerRow; row >= Math.max(0, headerRow - 3); row -= 1) {
     for (let column = left; column <= right; column += 1) {
       const match = matchHeader(headerText(cells, row, column));
@@ -98,16 +119,32 @@ function namedMeasure(cells: GridCells, headerRow: number, left: number, right: 
 }
 
 /** Finds a grid with dates across: a run of dates in a row with marks (or numbers) beneath and labels at its left. */
-function findDatesAcross(cells: GridCells, row: number, from: number, to: number, last: number): GridRegion | undefined {
+function findDatesAcross(
+  cells: GridCells,
+  row: number,
+  from: number,
+  to: number,
+  last: number,
+): GridRegion | undefined {
   const dates: number[] = [];
-  for (let column = from; column <= to; column += 1) if (isDateHeading(cells, row, column)) dates.push(column);
+  for (let column = from; column <= to; column += 1)
+    if (isDateHeading(cells, row, column)) dates.push(column);
   const firstDate = dates[0];
   if (firstDate === undefined || dates.length < 2 || firstDate === from) return undefined;
   const labels: number[] = [];
   for (let column = from; column < firstDate; column += 1) labels.push(column);
   const named = (kind: "sign" | "pupil"): number | undefined =>
-    labels.find((column) => (matchHeader(headerText(cells, row, column)).get(kind) ?? 0) >= 0.7 && !cells.isBlank(row + 1, column));
-  const nearest = [...labels].reverse().find((column) => typeof cells.value(row + 1, column) === "string" || typeof cells.value(row + 2, column) === "string");
+    labels.find(
+      (column) =>
+        (matchHeader(headerText(cells, row, column)).get(kind) ?? 0) >= 0.7 &&
+        !cells.isBlank(row + 1, column),
+    );
+  const nearest = [...labels]
+    .reverse()
+    .find(
+      (column) =>
+        typeof cells.value(row + 1, column) === "string" || typeof cells.value(row + 2, column) === "string",
+    );
   const side = named("sign") ?? nearest ?? labels[labels.length - 1];
   if (side === undefined) return undefined;
   const rows = sideRows(cells, row, side, dates, last);
@@ -133,7 +170,13 @@ function findDatesAcross(cells: GridCells, row: number, from: number, to: number
 }
 
 /** Finds the transpose: a date column, and at least two columns of marks whose headings name signs. */
-function findDatesDown(cells: GridCells, row: number, from: number, to: number, last: number): GridRegion | undefined {
+function findDatesDown(
+  cells: GridCells,
+  row: number,
+  from: number,
+  to: number,
+  last: number,
+): GridRegion | undefined {
   let side: number | undefined;
   for (let column = from; column <= to && side === undefined; column += 1) {
     if (headerText(cells, row, column) !== "" || column === from) {
@@ -144,7 +187,15 @@ function findDatesDown(cells: GridCells, row: number, from: number, to: number, 
   const rows: number[] = [];
   for (let at = row + 1; at <= last; at += 1) {
     if (isDateHeading(cells, at, side)) rows.push(at);
-    else if (!cells.isBlank(at, side) && typeof cells.value(at, side) === "string" && !saysNothing(String(cells.value(at, side))) && !labelsSummary(String(cells.value(at, side))) && rows.length > 0 && bestMatch(String(cells.value(at, side)))?.kind === "date") break;
+    else if (
+      !cells.isBlank(at, side) &&
+      typeof cells.value(at, side) === "string" &&
+      !saysNothing(String(cells.value(at, side))) &&
+      !labelsSummary(String(cells.value(at, side))) &&
+      rows.length > 0 &&
+      bestMatch(String(cells.value(at, side)))?.kind === "date"
+    )
+      break;
   }
   if (rows.length < 2) return undefined;
   const columns: number[] = [];
@@ -155,14 +206,22 @@ function findDatesDown(cells: GridCells, row: number, from: number, to: number, 
     const { filled, marks } = weighCells(cells, rows, [column]);
     if (filled === 0 || marks < 0.8 * filled) continue;
     const named = bestMatch(text);
-    if (!named || named.strength < 0.6 || named.kind === "sign" || text.length <= 2) unnamed += 1;
+    if (named?.kind === "sign" && named.strength >= 0.9) continue;
+    if (!named || named.strength < 0.6 || text.length <= 2) unnamed += 1;
     else if (named.kind === "correct" && /correct/i.test(text)) continue;
     columns.push(column);
   }
   if (columns.length < 2 || unnamed < 0.5 * columns.length) return undefined;
   const all = weighCells(cells, rows, columns);
   if (all.signs === 0 && all.marks < 4) return undefined;
-  const pupil = [...Array(to - from + 1).keys()].map((place) => from + place).find((column) => !columns.includes(column) && column !== side && (matchHeader(headerText(cells, row, column)).get("pupil") ?? 0) >= 0.7);
+  const pupil = [...Array(to - from + 1).keys()]
+    .map((place) => from + place)
+    .find(
+      (column) =>
+        !columns.includes(column) &&
+        column !== side &&
+        (matchHeader(headerText(cells, row, column)).get("pupil") ?? 0) >= 0.7,
+    );
   return {
     layout: "dates down",
     headerRow: row,
@@ -178,5 +237,11 @@ function findDatesDown(cells: GridCells, row: number, from: number, to: number, 
 }
 
 /** Finds the grid whose heading row this may be, or undefined. */
-export const findGrid = (cells: GridCells, row: number, from: number, to: number, last: number): GridRegion | undefined =>
+export const findGrid = (
+  cells: GridCells,
+  row: number,
+  from: number,
+  to: number,
+  last: number,
+): GridRegion | undefined =>
   findDatesAcross(cells, row, from, to, last) ?? findDatesDown(cells, row, from, to, last);

@@ -32,7 +32,10 @@ interface Headers {
   readonly first: number;
 }
 
-function describeHeaders(cells: GridCells, found: Headers): Pick<HeaderRegion, "headers" | "groups" | "headerRows"> {
+function describeHeaders(
+  cells: GridCells,
+  found: Headers,
+): Pick<HeaderRegion, "headers" | "groups" | "headerRows"> {
   const headers: string[] = [];
   const groups: string[] = [];
   const headerRows: number[] = [];
@@ -55,7 +58,11 @@ const overlaps = (a: { left: number; right: number }, b: { left: number; right: 
   a.left <= b.right && b.left <= a.right;
 
 /** Widens a header run over headings that stand one row higher (Date and Pupil merged over two rows). */
-function joinUpperRow(cells: GridCells, run: { row: number; left: number; right: number }, isFree: (row: number, column: number) => boolean): Headers {
+function joinUpperRow(
+  cells: GridCells,
+  run: { row: number; left: number; right: number },
+  isFree: (row: number, column: number) => boolean,
+): Headers {
   let { left, right } = run;
   let top = run.row;
   const isUpper = (column: number): boolean =>
@@ -88,12 +95,40 @@ function findPlainHeaders(cells: GridCells, isFree: (row: number, column: number
       const headers = joinUpperRow(cells, run, isFree);
       const next = judgeHeaders(cells, row + 1, headers.left, headers.right);
       const isSplit = next !== undefined && hasBlank(cells, row, headers.left, headers.right);
-      if (isSplit && headers.top === row) found.push({ ...headers, headerRow: row + 1, first: row + 2 });
-      else found.push(isUnitRow(cells, row + 1, headers.left, headers.right) ? { ...headers, first: row + 2 } : headers);
+      if (isSplit && headers.top === row) {
+        found.push({
+          ...headers,
+          right: lastBeneath(cells, row, headers.right, isFree),
+          headerRow: row + 1,
+          first: row + 2,
+        });
+      }
+      if (!isSplit || headers.top !== row)
+        found.push(
+          isUnitRow(cells, row + 1, headers.left, headers.right) ? { ...headers, first: row + 2 } : headers,
+        );
     }
   }
   return found;
 }
+
+/** The last group's heading stands over its first column only: the columns beneath it go on. */
+const lastBeneath = (
+  cells: GridCells,
+  row: number,
+  right: number,
+  isFree: (row: number, column: number) => boolean,
+): number => {
+  let last = right;
+  while (
+    last < cells.area.right &&
+    isFree(row + 1, last + 1) &&
+    cells.isBlank(row, last + 1) &&
+    !cells.isBlank(row + 1, last + 1)
+  )
+    last += 1;
+  return last;
+};
 
 const hasBlank = (cells: GridCells, row: number, left: number, right: number): boolean => {
   for (let column = left; column <= right; column += 1) if (cells.isBlank(row, column)) return true;
@@ -104,9 +139,20 @@ const hasBlank = (cells: GridCells, row: number, left: number, right: number): b
 function joinAcrossGap(cells: GridCells, headers: readonly Headers[]): Headers[] {
   const joined: Headers[] = [];
   for (const next of headers) {
-    const before = joined.find((other) => other.headerRow === next.headerRow && other.right === next.left - 2);
+    const before = joined.find(
+      (other) => other.headerRow === next.headerRow && other.right === next.left - 2,
+    );
     const holdsDate = (span: Headers): boolean => namesKind(cells, span, /\bdate\b|^dt\.?$|^day$|^when$/i);
-    if (before && holdsDate(before) && !holdsDate(next) && !namesKind(cells, before, /error|mistake|miscue|words|correct|score|rate|wpm|wcpm|%|accura|result|secs?\b|time/i)) {
+    if (
+      before &&
+      holdsDate(before) &&
+      !holdsDate(next) &&
+      !namesKind(
+        cells,
+        before,
+        /error|mistake|miscue|words|correct|score|rate|wpm|wcpm|%|accura|result|secs?\b|time/i,
+      )
+    ) {
       joined[joined.indexOf(before)] = { ...before, right: next.right };
     } else joined.push(next);
   }
@@ -141,8 +187,12 @@ export function findHeaderRegions(cells: GridCells, tables: readonly TableOutlin
   const plain = joinAcrossGap(cells, findPlainHeaders(cells, isFree));
   for (const headers of plain) {
     const nextHeader = Math.min(
-      ...plain.filter((other) => other.top > headers.headerRow && overlaps(other, headers)).map((other) => other.top),
-      ...hostTables.filter(({ area }) => area.top > headers.headerRow && overlaps(area, headers)).map(({ area }) => area.top),
+      ...plain
+        .filter((other) => other.top > headers.headerRow && overlaps(other, headers))
+        .map((other) => other.top),
+      ...hostTables
+        .filter(({ area }) => area.top > headers.headerRow && overlaps(area, headers))
+        .map(({ area }) => area.top),
       cells.area.bottom + 1,
     );
     regions.push({ ...headers, ...describeHeaders(cells, headers), last: nextHeader - 1 });

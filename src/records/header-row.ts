@@ -24,7 +24,8 @@ export function headerText(cells: GridCells, row: number, column: number): strin
 /** The strongest meaning of a cell read as a header, probe kinds and others alike. */
 function strongest(text: string): { kind: string; strength: number } | undefined {
   let best: { kind: string; strength: number } | undefined;
-  for (const [kind, strength] of matchHeader(text)) if (!best || strength > best.strength) best = { kind, strength };
+  for (const [kind, strength] of matchHeader(text))
+    if (!best || strength > best.strength) best = { kind, strength };
   return best;
 }
 
@@ -57,8 +58,15 @@ export function runsOf(
   return runs;
 }
 
+const isLongNumber = (value: unknown): boolean => typeof value === "number" && value > 9999;
+
 /** Judges a run as headers: how many different meanings it names, or undefined where it cannot be a header row. */
-export function judgeHeaders(cells: GridCells, row: number, left: number, right: number): HeaderRun | undefined {
+export function judgeHeaders(
+  cells: GridCells,
+  row: number,
+  left: number,
+  right: number,
+): HeaderRun | undefined {
   const kinds = new Set<string>();
   let labels = 0;
   let clear = 0;
@@ -72,10 +80,12 @@ export function judgeHeaders(cells: GridCells, row: number, left: number, right:
     if (best && best.strength >= CLEAR) {
       clear += 1;
       kinds.add(best.kind);
-    } else if (found !== "text" && found !== "mark" && found !== "nothing") data += 1;
-    else if (text.length > LONGEST_HEADER) data += 1;
+    } else if (found === "number" && !isLongNumber(cells.value(row, column))) data += 1;
+    else if ((found !== "text" && found !== "mark" && found !== "nothing") || text.length > LONGEST_HEADER)
+      return undefined;
   }
-  if (data > 0 && (kinds.size < 4 || data > 0.2 * labels)) return undefined;
+  // One bare number may head a column ("1", a year); more are data.
+  if (data > 1 || (data === 1 && kinds.size < 5)) return undefined;
   if (kinds.size < 2 || clear < 0.3 * labels) return undefined;
   return { row, left, right, recognised: kinds.size, labels };
 }
@@ -89,7 +99,13 @@ export function isUnitRow(cells: GridCells, row: number, left: number, right: nu
     const text = headerText(cells, row, column);
     if (text === "") return false;
     labels += 1;
-    if (/^[([].*[)\]]$/.test(text) || /^(?:m{1,2}:ss|min:sec|secs?|seconds|min(?:ute)?s|%|wpm|wcpm|words|d\/m\/y+|m\/d\/y+|dd\/mm\/yy(?:yy)?|mm\/dd\/yy(?:yy)?|n|count)$/i.test(text)) units += 1;
+    if (
+      /^[([].*[)\]]$/.test(text) ||
+      /^(?:m{1,2}:ss|min:sec|secs?|seconds|min(?:ute)?s|%|wpm|wcpm|words|d\/m\/y+|m\/d\/y+|dd\/mm\/yy(?:yy)?|mm\/dd\/yy(?:yy)?|n|count)$/i.test(
+        text,
+      )
+    )
+      units += 1;
   }
   return units > 0 && units >= 0.5 * labels;
 }

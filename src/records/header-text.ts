@@ -76,12 +76,51 @@ const ABBREVIATIONS: Readonly<Record<string, string>> = {
   programme: "program",
 };
 
-const FILLERS = new Set(["of", "the", "a", "an", "in", "number", "for", "and", "or", "was", "were", "is", "to", "by", "with", "this", "my"]);
+const FILLERS = new Set([
+  "of",
+  "the",
+  "a",
+  "an",
+  "in",
+  "number",
+  "for",
+  "and",
+  "or",
+  "was",
+  "were",
+  "is",
+  "to",
+  "by",
+  "with",
+  "this",
+  "my",
+]);
 
-const KEEP_S = new Set(["pass", "class", "less", "miss", "news", "braille", "success", "process", "progress", "ss", "address", "focus", "status", "analysis", "basis", "plus", "minus", "thus"]);
+const KEEP_S = new Set([
+  "pass",
+  "class",
+  "less",
+  "miss",
+  "news",
+  "braille",
+  "success",
+  "process",
+  "progress",
+  "ss",
+  "address",
+  "focus",
+  "status",
+  "analysis",
+  "basis",
+  "plus",
+  "minus",
+  "thus",
+]);
 
 const singular = (word: string): string =>
-  word.length > 3 && word.endsWith("s") && !KEEP_S.has(word) && !word.endsWith("ss") ? word.slice(0, -1) : word;
+  word.length > 3 && word.endsWith("s") && !KEEP_S.has(word) && !word.endsWith("ss")
+    ? word.slice(0, -1)
+    : word;
 
 /**
  * A header as plain words: `"No. of Errs (words)"` is `error word`, `"Words/min"` is `word per minute`, `"%"` is
@@ -94,7 +133,10 @@ export function normaliseHeader(header: string): string {
     .toLowerCase()
     .replace(/[’'`´]s\b/g, "")
     .replace(/[’'`´]/g, "")
-    .replace(/\b(?:h{1,2}|hrs?|hours?) ?: ?(?:m{1,2}|mins?|minutes?)(?: ?: ?(?:s{1,2}|secs?|seconds?))?\b/g, " hourmin ")
+    .replace(
+      /\b(?:h{1,2}|hrs?|hours?) ?: ?(?:m{1,2}|mins?|minutes?)(?: ?: ?(?:s{1,2}|secs?|seconds?))?\b/g,
+      " hourmin ",
+    )
     .replace(/\b(?:m{1,2}|mins?|minutes?) ?[:.] ?(?:s{1,2}|secs?|seconds?)\b/g, " minsec ")
     .replace(/\b(?:mins?|minutes?) ?(?:&|and|\/|\+|,) ?(?:secs?|seconds?)\b/g, " minsec ")
     .replace(/%(?:age)?/g, " percent ")

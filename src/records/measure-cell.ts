@@ -30,7 +30,10 @@ export interface MeasureForm {
   readonly clocks: boolean;
 }
 
-const fault = (code: string, message: string): MeasureCell => ({ kind: "fault", complaint: { code, message } });
+const fault = (code: string, message: string): MeasureCell => ({
+  kind: "fault",
+  complaint: { code, message },
+});
 const none: MeasureCell = { kind: "none" };
 
 const noNumber = (kind: ColumnKind, text: string): MeasureCell =>
@@ -77,7 +80,8 @@ function readShare(value: number, isShare: boolean): MeasureCell {
       ? fault("no-share", "Accuracy lies between 0 and 100 %. Check this value.")
       : { kind: "value", value };
   }
-  if (value < 0 || value > 100) return fault("no-share", "Accuracy lies between 0 and 100 %. Check this value.");
+  if (value < 0 || value > 100)
+    return fault("no-share", "Accuracy lies between 0 and 100 %. Check this value.");
   if (value === 1) return fault("unclear-share", "Is this 1 % or 100 %? Type it with its percent sign.");
   return { kind: "value", value: value < 1 ? value : value / 100 };
 }
@@ -87,19 +91,30 @@ function readTimeText(kind: ColumnKind, text: string, form: MeasureForm): Measur
   if (!duration) return noNumber(kind, text);
   const perUnit = kind === "minutes" ? 60 : 1;
   if (duration.form === "number") return { kind: "value", value: duration.value };
-  const seconds = duration.form === "h:mm:ss" && form.clocks && form.clock === "m:ss" && /:00$/.test(text) && duration.value >= 3600 ? duration.value / 60 : duration.value;
+  const seconds =
+    duration.form === "h:mm:ss" &&
+    form.clocks &&
+    form.clock === "m:ss" &&
+    /:00$/.test(text) &&
+    duration.value >= 3600
+      ? duration.value / 60
+      : duration.value;
   return { kind: "value", value: seconds / perUnit };
 }
 
 function readText(kind: ColumnKind, text: string, form: MeasureForm): MeasureCell {
   const marksCount = kind === "correct" || kind === "score";
-  if (marksCount && (form.marks || !saysNothing(text)) && isMark(text) && !/^\d+$/.test(text)) return readMarks(text);
+  if (marksCount && (form.marks || !saysNothing(text)) && isMark(text) && !/^\d+$/.test(text))
+    return readMarks(text);
   if (saysNothing(text)) return none;
   if (kind === "seconds" || kind === "minutes") return readTimeText(kind, text, form);
   const fraction = parseFraction(text);
   if (fraction) {
     if (fraction.total === 0 || (fraction.part > fraction.total && kind !== "rate")) {
-      return fault("part-exceeds-total", `${text} is more than all. Type it as correct/total, such as 45/50.`);
+      return fault(
+        "part-exceeds-total",
+        `${text} is more than all. Type it as correct/total, such as 45/50.`,
+      );
     }
     const { part, total } = fraction;
     if (kind === "accuracy") return { kind: "value", value: part / total, total };
@@ -107,15 +122,23 @@ function readText(kind: ColumnKind, text: string, form: MeasureForm): MeasureCel
   }
   const quantity = parseQuantity(text);
   if (quantity === "ambiguous") {
-    return fault("unclear-number", `"${text}" can be read as a decimal or as thousands. Type it without the comma or point.`);
+    return fault(
+      "unclear-number",
+      `"${text}" can be read as a decimal or as thousands. Type it without the comma or point.`,
+    );
   }
   if (!quantity) return noNumber(kind, text);
   const isPercent = quantity.suffix.startsWith("%") || /^(?:percent|per cent|pct)$/i.test(quantity.suffix);
-  if (kind === "accuracy") return isPercent ? readShare(quantity.value / 100, true) : readShare(quantity.value, form.shares);
+  if (kind === "accuracy")
+    return isPercent ? readShare(quantity.value / 100, true) : readShare(quantity.value, form.shares);
   if (form.marks && quantity.suffix === "" && (quantity.value === 0 || quantity.value === 1)) {
     return { kind: "marks", correct: quantity.value, opportunities: 1 };
   }
-  return { kind: "value", value: isPercent ? quantity.value / 100 : quantity.value, ...(isPercent ? { isShare: true } : {}) };
+  return {
+    kind: "value",
+    value: isPercent ? quantity.value / 100 : quantity.value,
+    ...(isPercent ? { isShare: true } : {}),
+  };
 }
 
 /** Reads trial marks of one cell; all absent is nothing. */
@@ -131,13 +154,23 @@ export function readMarks(text: string | number | boolean): MeasureCell {
  * as 0.9, 90 or 90 %, m:ss, clock values, trial marks; "n/a", dashes and "absent" are nothing. Seconds are given for
  * `seconds`, minutes for `minutes`, a share for `accuracy`. Negative numbers and a time of 0 are faults.
  */
-export function readMeasureCell(kind: ColumnKind, value: CellValue, format: string, form: MeasureForm): MeasureCell {
+export function readMeasureCell(
+  kind: ColumnKind,
+  value: CellValue,
+  format: string,
+  form: MeasureForm,
+): MeasureCell {
   if (value === null) return none;
   if (isCellError(value)) {
-    return fault("error-cell", `This cell holds the error ${value.error}. Put it right, or type the ${KIND_NAMES[kind]}.`);
+    return fault(
+      "error-cell",
+      `This cell holds the error ${value.error}. Put it right, or type the ${KIND_NAMES[kind]}.`,
+    );
   }
   if (typeof value === "boolean") {
-    return kind === "correct" || kind === "score" ? readMarks(value) : noNumber(kind, String(value).toUpperCase());
+    return kind === "correct" || kind === "score"
+      ? readMarks(value)
+      : noNumber(kind, String(value).toUpperCase());
   }
   const read =
     typeof value === "number"

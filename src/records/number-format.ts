@@ -1,5 +1,6 @@
 /** What a number format makes of a number. */
-export type FormatKind = "number" | "percent" | "date" | "minutes and seconds" | "clock" | "time of day" | "text";
+export type FormatKind =
+  "number" | "percent" | "date" | "minutes and seconds" | "clock" | "time of day" | "text";
 
 const known = new Map<string, FormatKind>();
 

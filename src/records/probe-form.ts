@@ -25,7 +25,10 @@ function* textsOf(block: CandidateBlock, column: number): Generator<string> {
 }
 
 /** The day order of a date column: the teacher's answer, or a value above 12; otherwise a question. */
-export function settleOrder(block: CandidateBlock, date: FoundColumn): { order?: DayOrder; question?: Question } {
+export function settleOrder(
+  block: CandidateBlock,
+  date: FoundColumn,
+): { order?: DayOrder; question?: Question } {
   if (block.choice.dayOrder) return { order: block.choice.dayOrder };
   const evidence = weighDayOrder(textsOf(block, date.column));
   const order = settleDayOrder(evidence);
@@ -89,7 +92,8 @@ function settleClock(block: CandidateBlock, time: FoundColumn | undefined): Cloc
   if (choice.clock) return { meaning: choice.clock, present: true };
   // 0:01:30 under h:mm:ss is a minute and a half by its own form; so is any column that shows no hour.
   if (withHours === 0 && hoursAndMinutes === 0) return { meaning: "h:mm", present: true };
-  if (/\bminsec\b/.test(header)) return { meaning: withHours === 0 && hoursAndMinutes < clocks ? "h:mm" : "m:ss", present: true };
+  if (/\bminsec\b/.test(header))
+    return { meaning: withHours === 0 && hoursAndMinutes < clocks ? "h:mm" : "m:ss", present: true };
   return { meaning: "m:ss", present: true, question: askClock(time, example) };
 }
 
@@ -122,11 +126,14 @@ export function settleForm(block: CandidateBlock): ProbeForm {
     column && block.evidence[block.columns.indexOf(column)];
   const accuracy = evidenceOf(columnOf(block.columns, "accuracy"));
   const correct = evidenceOf(columnOf(block.columns, "correct") ?? columnOf(block.columns, "score"));
-  const hasTotal = columnOf(block.columns, "opportunities") !== undefined || columnOf(block.columns, "words") !== undefined;
+  const hasTotal =
+    columnOf(block.columns, "opportunities") !== undefined || columnOf(block.columns, "words") !== undefined;
   return {
     ...(order ? { dayOrder: order } : {}),
     measures: {
-      shares: accuracy !== undefined && (accuracy.middle <= 1 || (Number.isNaN(accuracy.middle) && accuracy.share("percent") > 0)),
+      shares:
+        accuracy !== undefined &&
+        (accuracy.middle <= 1 || (Number.isNaN(accuracy.middle) && accuracy.share("percent") > 0)),
       marks: correct !== undefined && !hasTotal && (correct.binary || correct.markShare > 0.5),
       clock: clock.meaning,
       clocks: clock.present,

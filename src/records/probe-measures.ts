@@ -3,7 +3,10 @@ import type { FoundColumn } from "./found-block";
 import type { MeasureCell } from "./measure-cell";
 
 /** The number cells of one row by kind, each with the column it came from. */
-export type ReadMeasures = ReadonlyMap<ColumnKind, { readonly cell: MeasureCell; readonly column: FoundColumn }>;
+export type ReadMeasures = ReadonlyMap<
+  ColumnKind,
+  { readonly cell: MeasureCell; readonly column: FoundColumn }
+>;
 
 /** The numbers of one probe; `seconds` is the whole time. */
 export interface MeasureValues {
@@ -70,15 +73,27 @@ export function checkMeasures(
   const total = values.words ?? values.opportunities;
   const errors = measures.get("errors")?.column;
   if (errors && values.errors !== undefined && total !== undefined && values.errors > total) {
-    report(errors, "more-errors-than-words", `There are more errors (${values.errors}) than ${values.words === undefined ? "opportunities" : "words"} (${total}). Check both numbers.`);
+    report(
+      errors,
+      "more-errors-than-words",
+      `There are more errors (${values.errors}) than ${values.words === undefined ? "opportunities" : "words"} (${total}). Check both numbers.`,
+    );
   }
   const correct = measures.get("correct")?.column;
   const most = values.opportunities ?? values.words;
   if (correct && values.correct !== undefined && most !== undefined && values.correct > most) {
-    report(correct, "more-correct-than-all", `More are correct (${values.correct}) than there were (${most}). Check both numbers.`);
+    report(
+      correct,
+      "more-correct-than-all",
+      `More are correct (${values.correct}) than there were (${most}). Check both numbers.`,
+    );
   }
   const time = measures.get("seconds")?.column ?? measures.get("minutes")?.column;
   if (time && values.seconds === 0) {
-    report(time, "no-time", "A time of 0 gives no rate. Type the time taken, or leave the cell empty if it was not timed.");
+    report(
+      time,
+      "no-time",
+      "A time of 0 gives no rate. Type the time taken, or leave the cell empty if it was not timed.",
+    );
   }
 }

@@ -28,7 +28,19 @@ export interface ProbeRows {
   readonly lastRow: number;
 }
 
-const TEXT_KINDS = ["task", "sign", "material", "unit", "code", "medium", "support", "expected", "response", "phase", "note"] as const;
+const TEXT_KINDS = [
+  "task",
+  "sign",
+  "material",
+  "unit",
+  "code",
+  "medium",
+  "support",
+  "expected",
+  "response",
+  "phase",
+  "note",
+] as const;
 
 interface Row {
   readonly row: number;
@@ -43,7 +55,12 @@ function readMeasures(block: CandidateBlock, form: ProbeForm, row: number): Read
   for (const kind of NUMBER_KINDS) {
     const column = columnOf(block.columns, kind);
     if (!column || (kind === "opportunities" && column.kinds.includes("words"))) continue;
-    const cell = readMeasureCell(kind, block.cells.value(row, column.column), block.cells.format(row, column.column), form.measures);
+    const cell = readMeasureCell(
+      kind,
+      block.cells.value(row, column.column),
+      block.cells.format(row, column.column),
+      form.measures,
+    );
     found.set(kind, { cell, column });
     if (block.cells.formula(row, column.column) === null) {
       if (cell.kind === "fault") typedFault = true;
@@ -75,7 +92,7 @@ function hasOutcome(block: CandidateBlock, row: number, measures: ReadMeasures):
   const response = columnOf(block.columns, "response");
   if (!response) return false;
   const text = textAt(block, row, response.column);
-  return text !== "" && (!saysNothing(text) || isMark(text) && !/^(?:-|a)$/i.test(text));
+  return text !== "" && (!saysNothing(text) || (isMark(text) && !/^(?:-|a)$/i.test(text)));
 }
 
 interface Filler {
@@ -125,11 +142,17 @@ export function readProbeRows(block: CandidateBlock, form: ProbeForm): ProbeRows
     if (faults.length === before) checkMeasures(measures, report);
     const dateRow = dateGrouped && lastDateRow >= 0 ? lastDateRow : row;
     const day = date
-      ? readDayCell(block.cells.value(dateRow, date.column), block.cells.format(dateRow, date.column), form.dayOrder)
+      ? readDayCell(
+          block.cells.value(dateRow, date.column),
+          block.cells.format(dateRow, date.column),
+          form.dayOrder,
+        )
       : undefined;
     if (date && day?.kind === "fault") report(date, day.complaint.code, day.complaint.message);
-    if (date && day?.kind === "none") report(date, "no-date", "The date is missing. Type the day of the probe.");
-    if (pupil.column && pupilName === "") report(pupil.column, "no-pupil", "The pupil is missing. Type the pupil's code or initials.");
+    if (date && day?.kind === "none")
+      report(date, "no-date", "The date is missing. Type the day of the probe.");
+    if (pupil.column && pupilName === "")
+      report(pupil.column, "no-pupil", "The pupil is missing. Type the pupil's code or initials.");
     if (faults.length > before) continue;
     if (day?.kind === "waiting") waiting += 1;
     if (day?.kind !== "day") continue;
@@ -156,12 +179,21 @@ function dropAfterthoughts(block: CandidateBlock, rows: readonly Row[]): Row[] {
   if (!date || block.region.table) return [...rows];
   let lastDated = -1;
   rows.forEach(({ row }, place) => {
-    const { kind } = readDayCell(block.cells.value(row, date.column), block.cells.format(row, date.column), undefined);
+    const { kind } = readDayCell(
+      block.cells.value(row, date.column),
+      block.cells.format(row, date.column),
+      undefined,
+    );
     if (kind === "day" || kind === "waiting") lastDated = place;
   });
   let end = lastDated;
   if (lastDated >= 0) {
-    while (end + 1 < rows.length && rows[end + 1]?.row === (rows[end]?.row ?? 0) + 1 && isRowOfProbes(block, rows[end + 1])) end += 1;
+    while (
+      end + 1 < rows.length &&
+      rows[end + 1]?.row === (rows[end]?.row ?? 0) + 1 &&
+      isRowOfProbes(block, rows[end + 1])
+    )
+      end += 1;
   } else end = rows.length - 1;
   return rows.slice(0, end + 1);
 }
@@ -192,7 +224,12 @@ function makeProbe(
     values.opportunities = values.words;
     delete values.words;
   }
-  if (texts.response !== undefined && values.correct === undefined && isMark(texts.response) && !holds(block, "expected")) {
+  if (
+    texts.response !== undefined &&
+    values.correct === undefined &&
+    isMark(texts.response) &&
+    !holds(block, "expected")
+  ) {
     const marks = readMarks(texts.response);
     if (marks.kind === "marks") {
       values.correct = marks.correct;

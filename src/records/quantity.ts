@@ -19,7 +19,8 @@ function parseNumber(text: string): number | undefined {
   const commas = text.split(",").length - 1;
   const points = text.split(".").length - 1;
   if (commas === 0 && points <= 1) return Number(text);
-  if (commas === 1 && points === 0) return /,\d{3}$/.test(text) && !/^[+-]?0?,/.test(text) ? undefined : Number(text.replace(",", "."));
+  if (commas === 1 && points === 0)
+    return /,\d{3}$/.test(text) && !/^[+-]?0?,/.test(text) ? undefined : Number(text.replace(",", "."));
   if (/^[+-]?\d{1,3}(?:,\d{3})+\.\d+$/.test(text)) return Number(text.replaceAll(",", ""));
   if (/^[+-]?\d{1,3}(?:\.\d{3})+,\d+$/.test(text)) return Number(text.replaceAll(".", "").replace(",", "."));
   return undefined;

@@ -26,7 +26,13 @@ function isProbeBlock(block: CandidateBlock): boolean {
   return outcomes.some((kind) => kind !== "response") || (holds(block, "expected") && !isList);
 }
 
-function outline(block: CandidateBlock, lastRow: number): Pick<ProbeBlock, "key" | "sheet" | "hidden" | "table" | "area" | "range" | "headerRow" | "columns" | "leftOut"> {
+function outline(
+  block: CandidateBlock,
+  lastRow: number,
+): Pick<
+  ProbeBlock,
+  "key" | "sheet" | "hidden" | "table" | "area" | "range" | "headerRow" | "columns" | "leftOut"
+> {
   return {
     key: block.key,
     sheet: block.cells.sheet,
@@ -44,7 +50,15 @@ function readRegion(block: CandidateBlock): FoundBlock | undefined {
   if (isProbeBlock(block) && !isGoalBlock(block)) {
     const form = settleForm(block);
     const { lastRow, records, faults, waiting } = readProbeRows(block, form);
-    return { kind: "probes", layout: "rows", ...outline(block, lastRow), records, faults, waiting, questions: form.questions };
+    return {
+      kind: "probes",
+      layout: "rows",
+      ...outline(block, lastRow),
+      records,
+      faults,
+      waiting,
+      questions: form.questions,
+    };
   }
   if (isGoalBlock(block)) {
     const { lastRow, records, faults, questions } = readGoalRows(block);
@@ -58,7 +72,11 @@ function readRegion(block: CandidateBlock): FoundBlock | undefined {
 }
 
 const meets = (grid: GridRegion, region: HeaderRegion): boolean =>
-  region.left <= grid.right && grid.left <= region.right && region.top <= Math.max(...grid.rows) && grid.headerRow <= region.last && region.headerRow >= grid.headerRow - 1;
+  region.left <= grid.right &&
+  grid.left <= region.right &&
+  region.top <= Math.max(...grid.rows) &&
+  grid.headerRow <= region.last &&
+  region.headerRow >= grid.headerRow - 1;
 
 /** Grids of a sheet: inside host tables, and free ones, whose heading row is found like any header row. */
 function findGrids(cells: GridCells, outlineOfSheet: SheetOutline): GridRegion[] {
@@ -70,13 +88,24 @@ function findGrids(cells: GridCells, outlineOfSheet: SheetOutline): GridRegion[]
     if (grid) grids.push({ ...grid, table });
   }
   const isFree = (row: number, column: number): boolean =>
-    !tables.some(({ area }) => row >= area.top && row <= area.bottom && column >= area.left && column <= area.right) &&
-    !grids.some((grid) => row >= grid.headerRow && row <= Math.max(...grid.rows) && column >= grid.left && column <= grid.right);
+    !tables.some(
+      ({ area }) => row >= area.top && row <= area.bottom && column >= area.left && column <= area.right,
+    ) &&
+    !grids.some(
+      (grid) =>
+        row >= grid.headerRow && row <= Math.max(...grid.rows) && column >= grid.left && column <= grid.right,
+    );
   for (let row = cells.area.top; row < cells.area.bottom; row += 1) {
     for (const run of runsOf(cells, row, isFree)) {
       // An empty corner above the signs belongs to the grid.
       let { left } = run;
-      while (left > cells.area.left && isFree(row, left - 1) && cells.isBlank(row, left - 1) && !cells.isBlank(row + 1, left - 1)) left -= 1;
+      while (
+        left > cells.area.left &&
+        isFree(row, left - 1) &&
+        cells.isBlank(row, left - 1) &&
+        !cells.isBlank(row + 1, left - 1)
+      )
+        left -= 1;
       const grid = run.right > left ? findGrid(cells, row, left, run.right, cells.area.bottom) : undefined;
       if (grid) grids.push(grid);
     }
@@ -85,13 +114,25 @@ function findGrids(cells: GridCells, outlineOfSheet: SheetOutline): GridRegion[]
 }
 
 /** Everything on one sheet that holds probes, goals or taught signs, from the top down and from left to right. */
-export function findBlocks(cells: GridCells, outlineOfSheet: SheetOutline, choices: ColumnChoices): FoundBlock[] {
+export function findBlocks(
+  cells: GridCells,
+  outlineOfSheet: SheetOutline,
+  choices: ColumnChoices,
+): FoundBlock[] {
   const { hidden } = outlineOfSheet;
   const grids = findGrids(cells, outlineOfSheet);
   const found: FoundBlock[] = grids.map((grid) => readGrid(cells, grid, choices, hidden));
   for (const region of findHeaderRegions(cells, outlineOfSheet.tables)) {
     if (grids.some((grid) => meets(grid, region))) continue;
-    const next = Math.min(...grids.filter((grid) => grid.headerRow > region.headerRow && grid.left <= region.right && region.left <= grid.right).map((grid) => grid.headerRow), region.last + 1);
+    const next = Math.min(
+      ...grids
+        .filter(
+          (grid) =>
+            grid.headerRow > region.headerRow && grid.left <= region.right && region.left <= grid.right,
+        )
+        .map((grid) => grid.headerRow),
+      region.last + 1,
+    );
     const block = readRegion(understandRegion(cells, { ...region, last: next - 1 }, choices, hidden));
     if (block) found.push(block);
   }

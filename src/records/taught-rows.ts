@@ -19,7 +19,9 @@ export interface TaughtRows {
 /** Whether a block lists taught signs: signs with the day each was introduced, and no scores. */
 export const isTaughtBlock = (block: CandidateBlock): boolean =>
   holds(block, "sign") &&
-  (holds(block, "introduced") || (/taught|known|learn/i.test(`${block.region.table?.name ?? ""} ${block.cells.sheet}`) && !holds(block, "correct")));
+  (holds(block, "introduced") ||
+    (/taught|known|learn/i.test(`${block.region.table?.name ?? ""} ${block.cells.sheet}`) &&
+      !holds(block, "correct")));
 
 /** Makes taught signs of the rows of a list; the day may be blank. */
 export function readTaughtRows(block: CandidateBlock): TaughtRows {
@@ -47,12 +49,21 @@ export function readTaughtRows(block: CandidateBlock): TaughtRows {
     if (own !== "") lastPupil = own;
     const name = own === "" && fillsDown ? lastPupil : own;
     if (pupil && name === "") {
-      faults.push(faultAt(cells.sheet, row, pupil.column, { code: "no-pupil", message: "The pupil is missing. Type the pupil's code or initials." }));
+      faults.push(
+        faultAt(cells.sheet, row, pupil.column, {
+          code: "no-pupil",
+          message: "The pupil is missing. Type the pupil's code or initials.",
+        }),
+      );
       continue;
     }
     let day: Day | undefined;
     if (introduced && !saysNothing(textAt(block, row, introduced.column))) {
-      const read = readDayCell(cells.value(row, introduced.column), cells.format(row, introduced.column), order);
+      const read = readDayCell(
+        cells.value(row, introduced.column),
+        cells.format(row, introduced.column),
+        order,
+      );
       if (read.kind === "day") day = read.day;
       if (read.kind === "fault") faults.push(faultAt(cells.sheet, row, introduced.column, read.complaint));
     }
@@ -63,6 +74,14 @@ export function readTaughtRows(block: CandidateBlock): TaughtRows {
       source: { sheet: cells.sheet, row: row + 1 },
     });
   }
-  const question = order === undefined && evidence.example && introduced ? askDayOrder(introduced, evidence.example, evidence.dmy > 0) : undefined;
-  return { records, faults, questions: question ? [question] : [], lastRow: rows[rows.length - 1] ?? region.headerRow };
+  const question =
+    order === undefined && evidence.example && introduced
+      ? askDayOrder(introduced, evidence.example, evidence.dmy > 0)
+      : undefined;
+  return {
+    records,
+    faults,
+    questions: question ? [question] : [],
+    lastRow: rows[rows.length - 1] ?? region.headerRow,
+  };
 }
