@@ -64,8 +64,8 @@ const joinDependent = (text: string, pieces: readonly Piece[]): Piece[] => {
 type Stretch = readonly [first: number, last: number];
 
 /**
- * Runs of three or more words without a lower-case letter, at least one of them with a capital, and the word
- * after each: the engine ends a passage by what follows it.
+ * Runs of three or more words without a lower-case letter, at least one of them with a capital, and the words
+ * before and after each: the engine begins and ends a passage by what it stands between.
  */
 const findCapitalRuns = (words: readonly string[]): Stretch[] => {
   const runs: Stretch[] = [];
@@ -74,7 +74,7 @@ const findCapitalRuns = (words: readonly string[]): Stretch[] => {
     let end = first;
     let capitals = 0;
     for (; end < words.length && !LOWER.test(words[end] ?? ""); end += 1) if (UPPER.test(words[end] ?? "")) capitals += 1;
-    if (end - first >= PASSAGE_WORDS && capitals > 0) runs.push([first, Math.min(end, words.length - 1)]);
+    if (end - first >= PASSAGE_WORDS && capitals > 0) runs.push([Math.max(0, first - 1), Math.min(end, words.length - 1)]);
     first = end + 1;
   }
   return runs;
