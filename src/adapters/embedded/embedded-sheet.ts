@@ -24,7 +24,7 @@ const CHART_COLUMNS = 8;
 
 /** What the adapter needs of the formula engine: when results that need time are there. */
 export interface Settling {
-  settled(): Promise<void>;
+  idle(): Promise<void>;
 }
 
 /** The {@link Sheet} port over the project's own spreadsheet, for the workbench and the command line. */
@@ -58,7 +58,7 @@ export class EmbeddedSheet implements Sheet {
   }
 
   async read(sheetName: string, area: Area): Promise<Block> {
-    await this.#calculation?.settled();
+    await this.#calculation?.idle();
     return readBlock(this.#workbook, this.#requireSheet(sheetName), area);
   }
 

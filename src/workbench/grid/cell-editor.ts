@@ -1,4 +1,4 @@
-import { element } from "./grid-frame";
+import { element } from "../element";
 import type { Direction } from "./selection";
 
 /** How an edit ended: where to go next, or given up. */

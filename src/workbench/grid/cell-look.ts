@@ -44,7 +44,7 @@ export function formatLook(
 ): Readonly<Record<string, string>> {
   const fill = style.fill ?? band.fill;
   const paper = fill ?? page.paper;
-  const wanted = style.font?.color ?? band.ink ?? (fill === undefined ? page.ink : "#000000");
+  const wanted = style.font?.color ?? band.ink ?? (style.fill === undefined ? page.ink : "#000000");
   const edge = fill ?? (gridLines ? page.gridLine : "transparent");
   const look: Record<string, string> = {
     "font-family": fontFamily(style.font?.name),

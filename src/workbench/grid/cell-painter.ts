@@ -25,7 +25,7 @@ export class CellPainter {
     const style = scene.model.styles[index] ?? { numberFormat: "General" };
     const table = scene.tableAt(place);
     const shown = scene.model.shownText(scene.sheet, place);
-    const band = table === undefined ? {} : bandOf(table, place);
+    const band = table === undefined ? {} : bandOf(table, place, this.looks.page.paper);
     into.className = `grid-cell ${this.looks.classOf(index, style, band, scene.sheet.showGridLines)}`;
     const align = alignment(style, cell);
     into.classList.toggle("to-right", align === "right");

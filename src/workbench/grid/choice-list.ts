@@ -1,4 +1,4 @@
-import { element } from "./grid-frame";
+import { element } from "../element";
 
 /** The list that a cell's validation offers: arrow keys or letters, Enter takes, Escape leaves. */
 export class ChoiceList {

@@ -5,6 +5,7 @@ import type { Paper } from "./cell-look";
 import type { EditEnd } from "./cell-editor";
 import { CellEditor } from "./cell-editor";
 import { CellPainter } from "./cell-painter";
+import type { CellFacts } from "./cell-speech";
 import { explainCell, nameCell } from "./cell-speech";
 import { ChoiceList } from "./choice-list";
 import { GridClipboard } from "./grid-clipboard";
@@ -157,6 +158,17 @@ export class GridElement extends HTMLElement {
 
   get isEditing(): boolean {
     return this.editor.isOpen;
+  }
+
+  /** What there is to say about the active cell. @throws {RangeError} before a workbook is open */
+  facts(): CellFacts {
+    if (this.scene === undefined) throw new RangeError("no workbook is open");
+    return gatherFacts(this.scene, this.active);
+  }
+
+  /** Where the active cell is in the window. */
+  activeBox(): DOMRect {
+    return (this.rows.cellAt(this.active) ?? this).getBoundingClientRect();
   }
 
   /** Selects an area of a sheet, brings it into view and takes the focus. */
@@ -409,7 +421,7 @@ export class GridElement extends HTMLElement {
     }
     const last = this.remembered.get(name);
     this.selection = last?.selection ?? selectPlace(leadingPlace(HOME, sheet.merges));
-    this.scene = new GridScene(model, sheet, this.selection.active);
+    this.scene = new GridScene(model, name, this.selection.active);
     this.layOut();
     this.frame.scroller.scrollTop = last?.top ?? 0;
     this.frame.scroller.scrollLeft = last?.left ?? 0;
@@ -422,8 +434,7 @@ export class GridElement extends HTMLElement {
     if (this.scene === undefined) return;
     const hadFocus = this.frame.grid.contains(document.activeElement);
     const name = this.scene.sheet.name;
-    const sheet = this.scene.model.sheets.find((candidate) => candidate.name === name) ?? this.scene.sheet;
-    this.scene = new GridScene(this.scene.model, sheet, reaching);
+    this.scene = new GridScene(this.scene.model, name, reaching);
     this.rows.clear();
     this.headings.clear();
     sizeSurface(this.frame, this.scene);

@@ -1,3 +1,5 @@
+import { element } from "../element";
+
 /** The standing parts of the grid's page: everything else is drawn into them. */
 export interface GridFrame {
   /** What scrolls. */
@@ -38,16 +40,4 @@ export function buildFrame(host: HTMLElement): GridFrame {
   scroller.append(surface);
   host.append(scroller);
   return { scroller, surface, grid, head, headings, corner, body, layer };
-}
-
-/** A new element with its class and role. */
-export function element<K extends keyof HTMLElementTagNameMap>(
-  tag: K,
-  className: string,
-  role?: string,
-): HTMLElementTagNameMap[K] {
-  const made = document.createElement(tag);
-  made.className = className;
-  if (role !== undefined) made.setAttribute("role", role);
-  return made;
 }

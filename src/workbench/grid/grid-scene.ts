@@ -15,14 +15,22 @@ export class GridScene {
 
   constructor(
     readonly model: GridModel,
-    readonly sheet: Worksheet,
+    private readonly name: string,
     active: Place,
   ) {
+    const { sheet } = this;
     const extent = measureExtent(sheet);
-    const axes = layOutSheet(sheet, extent, active);
+    const axes = layOutSheet(sheet, extent, active, model.styles);
     this.rows = axes.rows;
     this.columns = axes.columns;
     this.lastUsed = { row: Math.max(0, extent.rows - 1), column: Math.max(0, extent.columns - 1) };
+  }
+
+  /** The sheet as it is now: an edit of its rows or tables replaces the object. */
+  get sheet(): Worksheet {
+    const sheet = this.model.sheets.find(({ name }) => name === this.name);
+    if (sheet === undefined) throw new RangeError(`no sheet ${this.name}`);
+    return sheet;
   }
 
   get merges(): readonly Area[] {

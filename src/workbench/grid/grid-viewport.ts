@@ -48,6 +48,8 @@ export function bringIntoView(frame: GridFrame, scene: GridScene, { row, column 
 /** Sizes the surface for the whole sheet. */
 export function sizeSurface(frame: GridFrame, scene: GridScene): void {
   const width = `${String(HEADING_WIDTH + scene.columns.total + 1)}px`;
+  const head = HEADING_HEIGHT + scene.rows.startOf(scene.frozen.rows);
+  frame.surface.style.setProperty("--head-height", `${String(head)}px`);
   frame.surface.style.width = width;
   frame.surface.style.height = `${String(HEADING_HEIGHT + scene.rows.total + 1)}px`;
   frame.body.style.height = `${String(scene.rows.total - scene.rows.startOf(scene.frozen.rows))}px`;

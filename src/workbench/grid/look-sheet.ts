@@ -11,7 +11,7 @@ export class LookSheet {
   private readonly rules = new CSSStyleSheet();
   private readonly classes = new Map<string, string>();
 
-  constructor(private page: Paper) {
+  constructor(public page: Paper) {
     document.adoptedStyleSheets.push(this.rules);
   }
 

@@ -1,4 +1,4 @@
-import { element } from "./grid-frame";
+import { element } from "../element";
 
 /**
  * The note beside a cell with focus or under the pointer: error messages, comments, what can be chosen. A screen

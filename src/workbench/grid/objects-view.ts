@@ -1,5 +1,6 @@
 import type { PlacedObject } from "../../spreadsheet/workbook";
-import { HEADING_HEIGHT, HEADING_WIDTH, element } from "./grid-frame";
+import { element } from "../element";
+import { HEADING_HEIGHT, HEADING_WIDTH } from "./grid-frame";
 import type { GridScene } from "./grid-scene";
 
 /** In words what lies over the cells: `chart "Words a minute"`. */

@@ -1,7 +1,8 @@
 import type { Area } from "../../domain/area";
 import type { CellPainter } from "./cell-painter";
 import type { GridFrame } from "./grid-frame";
-import { HEADING_WIDTH, element } from "./grid-frame";
+import { element } from "../element";
+import { HEADING_WIDTH } from "./grid-frame";
 import type { GridScene } from "./grid-scene";
 import type { Place } from "./selection";
 import { holds, leadingPlace, mergeAt } from "./selection";

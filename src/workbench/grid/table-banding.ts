@@ -16,8 +16,10 @@ const HUES = ["#404040", "#4472c4", "#ed7d31", "#a5a5a5", "#ffc000", "#5b9bd5", 
 /**
  * How a table's own style colours one of its cells. The file names only a style, so this is our drawing of it: a
  * strong header for medium and dark styles, a light one otherwise, and every other row tinted.
+ *
+ * @param paper - colour of the page that the tint goes towards, `#rrggbb`
  */
-export function bandOf(table: Table, place: Place): BandColors {
+export function bandOf(table: Table, place: Place, paper: string): BandColors {
   if (table.style === undefined || !holds(table.area, place)) return {};
   const match = /^TableStyle(Light|Medium|Dark)(\d+)$/.exec(table.style);
   const hue = HUES[(Number(match?.[2] ?? 2) - 1) % HUES.length] ?? "#404040";
@@ -27,17 +29,16 @@ export function bandOf(table: Table, place: Place): BandColors {
   }
   if (table.totalsRow && place.row === table.area.bottom) return { bold: true, line: hue };
   const row = place.row - table.area.top - (table.headerRow ? 1 : 0);
-  return row % 2 === 0 ? { fill: tint(hue, 0.86) } : {};
+  return row % 2 === 0 ? { fill: mix(hue, paper, 0.86) } : {};
 }
 
-/** A colour mixed with white. @param share - of white, 0–1 */
-export function tint(color: string, share: number): string {
-  const channels = [1, 3, 5].map((at) => Number.parseInt(color.slice(at, at + 2), 16));
-  return `#${channels
-    .map((value) =>
-      Math.round(value + (255 - value) * share)
-        .toString(16)
-        .padStart(2, "0"),
-    )
-    .join("")}`;
+/** One colour mixed with another, both `#rrggbb`. @param share - of the other, 0–1 */
+export function mix(color: string, other: string, share: number): string {
+  const channel = (at: number): string => {
+    const [from, to] = [color, other].map((each) => Number.parseInt(each.slice(at, at + 2), 16));
+    return Math.round((from ?? 0) * (1 - share) + (to ?? 0) * share)
+      .toString(16)
+      .padStart(2, "0");
+  };
+  return `#${channel(1)}${channel(3)}${channel(5)}`;
 }
