@@ -1,0 +1,47 @@
+import { formatArea, parseArea } from "../../spreadsheet/address";
+import { formatFileText, parseFileText } from "./cell-text";
+import type { EditPlan } from "./edit-plan";
+import { descendants, parseXml } from "./xml-source";
+import { XmlPatch } from "./xml-patch";
+import { XlsxRefusal } from "./xlsx-refusal";
+
+/**
+ * A table part after the edits: its area, filter and sorting, its formulas, and new names of columns.
+ *
+ * @param text - the part
+ * @param sheet - the sheet that the table lies on
+ */
+export const patchTable = (text: string, part: string, sheet: string, plan: EditPlan): string => {
+  const patch = new XmlPatch(parseXml(text));
+  const { root } = patch;
+  const name = root.attributes["displayName"] ?? root.attributes["name"] ?? "";
+  const area = plan.tableArea(name);
+  const renamed = plan.renamedColumns(name);
+  if (!area) {
+    throw new XlsxRefusal(
+      "table-deleted",
+      `All rows of the table ${name} were deleted, which cannot be saved (${part}): undo that, and delete the table in your spreadsheet program.`,
+    );
+  }
+  const before = parseArea(root.attributes["ref"] ?? "");
+  if (before && formatArea(before) !== formatArea(area)) patch.setAttribute(root, "ref", formatArea(area));
+  const totals = Number(root.attributes["totalsRowCount"] ?? 0);
+  for (const element of descendants(root)) {
+    const { ref } = element.attributes;
+    const own = parseArea(ref ?? "");
+    if (element.name === "autoFilter" && own) {
+      const filter = { ...area, bottom: area.bottom - totals };
+      if (formatArea(own) !== formatArea(filter)) patch.setAttribute(element, "ref", formatArea(filter));
+    } else if ((element.name === "sortState" || element.name === "sortCondition") && own) {
+      const moved = plan.area(sheet, own);
+      if (moved && formatArea(own) !== formatArea(moved)) patch.setAttribute(element, "ref", formatArea(moved));
+    } else if (element.name === "calculatedColumnFormula" || element.name === "totalsRowFormula") {
+      patch.setText(element, plan.formula(element.text, sheet));
+    } else if (element.name === "tableColumn") {
+      const now = renamed?.get(parseFileText(element.attributes["name"] ?? "").toLowerCase());
+      // A line break in a heading is written `_x000a_` in an attribute.
+      if (now !== undefined) patch.setAttribute(element, "name", formatFileText(now).replaceAll("\n", "_x000a_"));
+    }
+  }
+  return patch.apply();
+};
