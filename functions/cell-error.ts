@@ -8,6 +8,7 @@ const IMPOSSIBLE_NUMBERS: ReadonlySet<string> = new Set([
   "negative-count",
   "more-errors-than-words",
   "goal-not-after-start",
+  "not-a-line-length",
 ]);
 
 /** Faults of a question to which there is no answer: #N/A. */

@@ -1,11 +1,14 @@
 /**
  * Where the sheet functions get the braille engine from.
  *
- * One bundle runs in three places. A host that is not a page (the command line, tests) sets
- * `globalThis.cellwrightFunctionHost` BEFORE it evaluates functions.js. In a page that sets none, the engine comes
- * from `liblouis/` beside the script that functions.js itself was loaded from.
+ * One bundle runs in three places. A host that is no page (the command line, tests), or a page that wants to share
+ * its engine with the functions, sets `globalThis.cellwrightFunctionHost` BEFORE it evaluates functions.js. In a page
+ * that sets none, the engine comes from `liblouis/` beside the script that functions.js itself was loaded from.
  */
+import { pageTranslatorLibrary } from "../src/adapters/liblouis/page-engine";
 import type { Translator, TranslatorLibrary } from "../src/ports/translator";
+import type { Fault } from "../src/domain/result";
+import { toCellError } from "./cell-error";
 
 /** Set by the host before the bundle is evaluated. */
 export interface FunctionHost {
@@ -17,14 +20,51 @@ declare global {
   var cellwrightFunctionHost: FunctionHost | undefined;
 }
 
+/** Known only while the script is evaluated; null later, and undefined where there is no page. */
+const ownScript: string | undefined =
+  typeof document === "object" && document.currentScript instanceof HTMLScriptElement
+    ? document.currentScript.src
+    : undefined;
+
+let ownLibrary: TranslatorLibrary | undefined;
+
+const findLibrary = (): TranslatorLibrary => {
+  const host = globalThis.cellwrightFunctionHost;
+  if (host !== undefined) return host.translators;
+  if (ownScript === undefined) {
+    throw new TypeError("The host must set cellwrightFunctionHost before it evaluates the sheet functions.");
+  }
+  ownLibrary ??= pageTranslatorLibrary({ base: new URL("liblouis/", ownScript) });
+  return ownLibrary;
+};
+
 /**
  * Answers at once where the translator of the code is loaded, else by a promise; the caller casts, because a
  * union in its declared type would cost the function its dimensionality in functions.json.
+ *
+ * A code that cannot be used is #VALUE!, an engine that does not load #N/A.
  */
 export const withTranslator = <T>(code: string, use: (translator: Translator) => T): T | Promise<T> => {
-  const library = globalThis.cellwrightFunctionHost?.translators;
-  if (library === undefined)
-    throw new TypeError("No braille engine: the host set no cellwrightFunctionHost.");
+  const library = findLibrary();
   const loaded = library.loaded(code);
-  return loaded === undefined ? library.translator(code).then(use) : use(loaded);
+  return loaded === undefined ? library.translator(code).catch(refuseCode).then(use) : use(loaded);
+};
+
+/** By name, because a host's bundle has its own copy of the class. */
+const isNamed = (failure: unknown, name: string): failure is Error =>
+  failure instanceof Error && failure.name === name;
+
+/** What a code has no cells for, as the fault of a cell; any other failure is thrown on. */
+export const faultOfText = (failure: unknown): Fault => {
+  if (isNamed(failure, "UntranslatableError")) return { code: "untranslatable", message: failure.message };
+  throw failure;
+};
+
+const refuseCode = (failure: unknown): never => {
+  if (isNamed(failure, "UnknownCodeError"))
+    throw toCellError({ code: "unknown-code", message: failure.message });
+  throw toCellError({
+    code: "nothing-to-give",
+    message: "The braille engine could not be loaded: close the workbook, open it again, and recalculate.",
+  });
 };

@@ -7,9 +7,10 @@
  * `null` at run time, so defaults are `x ?? 3`. Nothing is called while this file is evaluated: the build appends
  * `CustomFunctions.associate`.
  */
-import { withTranslator } from "./function-host";
+import { asciiOfCells, countCells, dotsOfCells, linesOfCells } from "./cell-forms";
+import { giveBraille, mapBraille } from "./braille";
+import { contractionRows, coverageOfTexts } from "./passages";
 import { giveRows, mapCells } from "./shape";
-import { textOf } from "./cell-reading";
 import {
   accuracyOfCells,
   aimOfCells,
@@ -20,16 +21,106 @@ import {
 } from "./scores";
 
 /**
- * Translates print into Unicode braille.
+ * Translates print into Unicode braille; with taught, into partly contracted braille, which is a teaching aid.
  * @customfunction TRANSLATE
  * @param text Print, a cell or a range
  * @param [code] "contracted" (default), "uncontracted", or the file name of another liblouis table
+ * @param [taught] The taught signs in print form; all other contractions are spelled out (partly contracted, not UEB)
+ * @param [exceptions] Two columns, word and braille, that win over the engine
  * @returns Unicode braille in the shape of text
  */
-export function translate(text: unknown[][], code?: string): unknown[][] {
-  return withTranslator(code ?? "contracted", (translator) =>
-    mapCells([text], (cell) => translator.translate(textOf(cell))),
-  ) as unknown[][];
+export function translate(
+  text: unknown[][],
+  code?: string,
+  taught?: unknown[][],
+  exceptions?: unknown[][],
+): unknown[][] {
+  return mapBraille(text, { code, taught, exceptions }, (cells) => cells) as unknown[][];
+}
+
+/**
+ * Gives North American ASCII braille of print or of Unicode braille.
+ * @customfunction ASCII
+ * @param text Print or Unicode braille, a cell or a range
+ * @param [code] "contracted" (default), "uncontracted", or the file name of another liblouis table
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns ASCII braille in the shape of text
+ */
+export function ascii(text: unknown[][], code?: string, exceptions?: unknown[][]): unknown[][] {
+  return mapBraille(text, { code, exceptions }, asciiOfCells) as unknown[][];
+}
+
+/**
+ * Gives dot numbers, cells joined by hyphens, a blank cell as 0: 125-15-0-13.
+ * @customfunction DOTS
+ * @param text Print or Unicode braille, a cell or a range
+ * @param [code] "contracted" (default), "uncontracted", or the file name of another liblouis table
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns Dot numbers in the shape of text
+ */
+export function dots(text: unknown[][], code?: string, exceptions?: unknown[][]): unknown[][] {
+  return mapBraille(text, { code, exceptions }, dotsOfCells) as unknown[][];
+}
+
+/**
+ * Counts braille cells, blank cells between words included.
+ * @customfunction CELLS
+ * @param text Print or Unicode braille, a cell or a range
+ * @param [code] "contracted" (default), "uncontracted", or the file name of another liblouis table
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns How many cells, in the shape of text
+ */
+export function cells(text: unknown[][], code?: string, exceptions?: unknown[][]): unknown[][] {
+  return mapBraille(text, { code, exceptions }, countCells) as unknown[][];
+}
+
+/**
+ * Breaks braille into lines; several texts follow each other, each on a new line.
+ * @customfunction LINES
+ * @param text Print or Unicode braille, a cell or a range
+ * @param [cells] Cells a line, a whole number from 1; 40 unless given
+ * @param [code] "contracted" (default), "uncontracted", or the file name of another liblouis table
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns Lines of Unicode braille, a row each
+ */
+export function lines(
+  text: unknown[][],
+  cells?: number,
+  code?: string,
+  exceptions?: unknown[][],
+): unknown[][] {
+  return giveBraille(text, { code, exceptions }, (braille) => linesOfCells(braille, cells)) as unknown[][];
+}
+
+/**
+ * Lists the contractions that texts use, most used first.
+ * @customfunction CONTRACTIONS
+ * @param text Print, a cell or a range
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns Rows of sign, dots, kind, rule section, times used
+ */
+export function contractions(text: unknown[][], exceptions?: unknown[][]): unknown[][] {
+  return contractionRows(text, exceptions) as unknown[][];
+}
+
+/**
+ * Gives the share of a text that is readable with the taught signs, from 0 to 1.
+ * @customfunction COVERAGE
+ * @param text Print, a cell or a range
+ * @param taught The taught signs in print form: ch, the, in wordsign, full stop
+ * @param [measure] "words" (default) running words readable, "signs" contraction uses taught, "distinct" different contractions taught
+ * @param [code] "contracted" (default) or "uncontracted"
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns The share in the shape of text
+ */
+export function coverage(
+  text: unknown[][],
+  taught: unknown[][],
+  measure?: string,
+  code?: string,
+  exceptions?: unknown[][],
+): unknown[][] {
+  return coverageOfTexts(text, taught, measure, { code, exceptions }) as unknown[][];
 }
 
 /**

@@ -48,13 +48,13 @@ export const parseExceptions = (rows: readonly (readonly string[])[]): Result<Ex
       );
     }
     const cells = parseAnyCells(braille);
-    if (cells === undefined) {
+    if (!cells.ok) {
       return refusal(
         "exception-not-braille",
         `${place}: “${braille}” is not braille. Write Unicode braille, ASCII braille, or dot numbers such as 125-15.`,
       );
     }
-    entries.set(straighten(word), cells);
+    entries.set(straighten(word), cells.value);
   }
   return success(exceptionsOf(entries));
 };

@@ -62,44 +62,48 @@ const nameOf = ({ print, kind }: Draft): string =>
 
 const PLACE_LETTERS: Readonly<Record<string, WordPlace>> = { w: "whole", s: "start", m: "middle", e: "end" };
 
-/** Reads rows such as `the 2346`: print, dots. */
-const readSigns = (rows: string, kind: ContractionKind, section: string, places: string): Draft[] =>
+const fieldsOfRows = (rows: string): string[][] =>
   rows
     .trim()
     .split(/\s*[,\n]\s*/)
-    .map((row) => {
-      const [print = "", dots = ""] = row.split(" ");
-      return {
-        print,
-        dots,
-        cells: cellsOfDots(dots),
-        kind,
-        section,
-        places: [...places].flatMap((letter) => PLACE_LETTERS[letter] ?? []),
-        embeds: [],
-        freeUse: false,
-      };
-    });
+    .map((row) => row.split(" "));
+
+const placesOf = (letters: string): WordPlace[] =>
+  [...letters].flatMap((letter) => PLACE_LETTERS[letter] ?? []);
+
+/** Reads rows such as `the 2346`: print, dots. */
+const readSigns = (rows: string, kind: ContractionKind, section: string, places: string): Draft[] =>
+  fieldsOfRows(rows).map(([print = "", dots = ""]) => ({
+    print,
+    dots,
+    cells: cellsOfDots(dots),
+    kind,
+    section,
+    places: placesOf(places),
+    embeds: [],
+    freeUse: false,
+  }));
 
 /**
  * Reads rows such as `children (ch)n *`: print, the braille by letters with the contractions it contains in
  * parentheses, and a star where longer words may use it freely.
  */
 const readShortforms = (rows: string, signs: readonly Draft[]): Draft[] =>
-  readSigns(rows, "shortform", "10.9", "wsme").map((draft, index) => {
-    const [, braille = "", star] =
-      rows
-        .trim()
-        .split(/\s*[,\n]\s*/)
-        [index]?.split(" ") ?? [];
-    const parts = braille.match(/\(\w+\)|\w/g) ?? [];
-    const embedded = parts
-      .filter((part) => part.length > 1)
-      .map((part) => groupsignOf(part.slice(1, -1), signs));
-    const dots = parts
-      .map((part) => (part.length > 1 ? groupsignOf(part.slice(1, -1), signs).dots : letterDots(part)))
-      .join("-");
-    return { ...draft, dots, cells: cellsOfDots(dots), embeds: embedded.map(nameOf), freeUse: star === "*" };
+  fieldsOfRows(rows).map(([print = "", braille = "", star]) => {
+    const parts = (braille.match(/\(\w+\)|\w/g) ?? []).map((part) =>
+      part.length > 1 ? groupsignOf(part.slice(1, -1), signs) : part,
+    );
+    const dots = parts.map((part) => (typeof part === "string" ? letterDots(part) : part.dots)).join("-");
+    return {
+      print,
+      dots,
+      cells: cellsOfDots(dots),
+      kind: "shortform",
+      section: "10.9",
+      places: placesOf("wsme"),
+      embeds: parts.flatMap((part) => (typeof part === "string" ? [] : nameOf(part))),
+      freeUse: star === "*",
+    };
   });
 
 const groupsignOf = (print: string, signs: readonly Draft[]): Draft => {

@@ -1,3 +1,5 @@
+import { cellOf } from "../braille/cell";
+
 /** The dots of each letter of the alphabet, in the order of the alphabet. Source: UEB 2013, section 4.1. */
 const LETTER_DOTS =
   "1 12 14 145 15 124 1245 125 24 245 13 123 134 1345 135 1234 12345 1235 234 2345 136 1236 2456 1346 13456 1356".split(
@@ -12,9 +14,7 @@ export const letterDots = (letter: string): string | undefined =>
 export const cellsOfDots = (dots: string): string =>
   dots
     .split("-")
-    .map((cell) =>
-      String.fromCharCode([...cell].reduce((code, dot) => code + (1 << (Number(dot) - 1)), 0x2800)),
-    )
+    .map((cell) => cellOf([...cell].map(Number)))
     .join("");
 
 const LETTER_CELLS = new Map(
