@@ -1,9 +1,13 @@
+/** The settings that Cellwright keeps in a workbook stand in a part of this namespace. */
+export const SETTINGS_NAMESPACE = "urn:cellwright:settings:1";
+
 /** The namespaces that this adapter reads, under the prefix by which its code names them whatever the file calls them. */
 const PREFIXES: ReadonlyMap<string, string> = new Map([
   ["http://schemas.openxmlformats.org/spreadsheetml/2006/main", ""],
   ["http://schemas.openxmlformats.org/package/2006/content-types", ""],
   ["http://schemas.openxmlformats.org/package/2006/relationships", ""],
   ["http://schemas.microsoft.com/office/spreadsheetml/2018/threadedcomments", ""],
+  [SETTINGS_NAMESPACE, ""],
   ["http://schemas.openxmlformats.org/officeDocument/2006/relationships", "r"],
   ["http://schemas.openxmlformats.org/markup-compatibility/2006", "mc"],
   ["http://schemas.openxmlformats.org/drawingml/2006/main", "a"],
@@ -15,9 +19,6 @@ const PREFIXES: ReadonlyMap<string, string> = new Map([
   ["http://schemas.microsoft.com/office/excel/2006/main", "xm"],
   ["http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray", "xda"],
 ]);
-
-/** The settings that Cellwright keeps in a workbook stand in a part of this namespace. */
-export const SETTINGS_NAMESPACE = "urn:cellwright:settings:1";
 
 /** Prefixes in force at an element, as the file declares them, turned into those of this adapter. */
 export class NamespaceScope {
