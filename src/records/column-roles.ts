@@ -26,7 +26,7 @@ const LEAST = 2.5;
 const EXTRA_KINDS: readonly AnyKind[] = [...GOAL_KINDS, "introduced", "position", "error kind"];
 
 /** Attempted and Total count whatever the unit is: their header alone does not say. */
-const countsAnything = (header: string): boolean =>
+export const countsAnything = (header: string): boolean =>
   /^(?:(?:total )?attempted(?: total)?|how many attempted|total|tried|total number|number|count|read|total read)$/.test(
     normaliseHeader(header),
   );
