@@ -77,7 +77,7 @@ const meaningOf = ({ verdict, lowerIsBetter }: Judgement, comparison: Comparison
 export const explainTrend = (trend: TrendBand, key: SeriesKey): string => {
   const { perWeek, low, high, points } = trend;
   const direction = perWeek < 0 ? "down" : "up";
-  const start = `Trend: ${direction} ${formatChange(perWeek, key)} a week over ${plural(points, "day")}`;
+  const start = `Trend: ${direction} ${formatChange(perWeek, key)} each week over ${plural(points, "day")}`;
   if (low === undefined || high === undefined) return `${start}.`;
   const bounds = `95 % interval ${signed(low, key)} to ${signed(high, key)}`;
   return low <= 0 && high >= 0

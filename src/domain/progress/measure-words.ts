@@ -14,7 +14,7 @@ export const nameMeasure = (key: SeriesKey): string => {
         ? `${unit} read correctly a minute`
         : `${unit} correct a minute`;
     case "accuracy":
-      return `accuracy: ${unit} right in 100`;
+      return `accuracy: percent of ${unit} right`;
     case "score":
       return key.unit.trim() === "" ? "score" : `score in ${unit}`;
     case "cells a minute":

@@ -1,0 +1,116 @@
+import { formatDay } from "../domain/calendar";
+import { aimOn } from "../domain/progress/aim";
+import { explainTrend } from "../domain/progress/explanation";
+import { formatValue, formatWithUnit } from "../domain/progress/measure-words";
+import { describeSeries } from "../domain/progress/series";
+import type { PhaseStretch, Trajectory } from "../domain/progress/trajectory";
+import type { Day } from "../domain/units";
+import type { ChartPicture } from "./chart-picture";
+
+const count = (number: number, one: string): string => `${number} ${number === 1 ? one : `${one}s`}`;
+
+/** What the picture is of: pupil, measure and series. */
+export const titleOf = ({ series, measureName }: Trajectory): string =>
+  `${series.key.pupil}: ${measureName} (${describeSeries(series.key)})`;
+
+/** The picture in sentences: how many probes and when, phases, values, verdict, aim line, trend, criterion. */
+export const summarise = (trajectory: Trajectory): readonly string[] => [
+  ...trajectory.explanation,
+  ...(trajectory.trend
+    ? [
+        explainTrend(trajectory.trend, trajectory.series.key),
+        "The band around the trend line is the 90 % interval of its value on each day.",
+      ]
+    : []),
+  ...sayProjection(trajectory),
+  ...sayAim(trajectory),
+  ...sayCriterion(trajectory),
+  ...sayProbes(trajectory),
+  ...sayPhases(trajectory.phases),
+];
+
+const sayProbes = ({ series: { key, points }, phases }: Trajectory): readonly string[] => {
+  const [first, last] = [points[0], points.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const supported = points.filter((point) => point.supported).length;
+  const support = supported === 0 ? "" : `, ${supported} of them with support (triangles)`;
+  const daily = phases.flatMap((phase) => phase.daily);
+  const [oldest, latest] = [daily[0], daily.at(-1)];
+  const when =
+    first.probe.day === last.probe.day
+      ? `on ${formatDay(first.probe.day)}`
+      : `from ${formatDay(first.probe.day)} to ${formatDay(last.probe.day)}`;
+  const several = daily.length > 0 && points.length - supported > daily.length;
+  const counted = `${count(points.length, "probe")}${support}, ${when}.`;
+  if (oldest === undefined || latest === undefined) return [counted];
+  const values = daily.map(({ value }) => value);
+  const say = (value: number): string => formatValue(value, key.measure);
+  return [
+    counted,
+    `First ${say(oldest.value)}, latest ${formatWithUnit(latest.value, key)} on ${formatDay(latest.day)}; lowest ` +
+      `${say(Math.min(...values))}, highest ${say(Math.max(...values))}${several ? " (the middle value of each day)" : ""}.`,
+  ];
+};
+
+const sayPhases = (phases: readonly PhaseStretch[]): readonly string[] => {
+  if (phases.length < 2) return [];
+  const parts = phases.map(({ name, points }, i) => {
+    const day = points[0]?.probe.day;
+    const from = i === 0 || day === undefined ? "" : ` from ${formatDay(day)}`;
+    return `${name === "" ? "before" : name}${from} (${count(points.length, "probe")})`;
+  });
+  return [`${phases.length} phases: ${parts.join("; ")}. The path is broken where the phase changes.`];
+};
+
+const sayAim = ({ aimLine, series: { key } }: Trajectory): readonly string[] =>
+  aimLine === undefined
+    ? []
+    : [
+        `The aim line goes from ${formatValue(aimLine.fromValue, key.measure)} on ${formatDay(aimLine.fromDay)} to ` +
+          `${formatValue(aimLine.toValue, key.measure)} on ${formatDay(aimLine.toDay)}.`,
+      ];
+
+const sayProjection = ({ trend, series: { key } }: Trajectory): readonly string[] =>
+  trend?.projection === undefined
+    ? []
+    : [
+        `If the trend went on unchanged, it would stand at ${formatValue(plausible(trend.projection.toValue, key.measure), key.measure)} on ` +
+          `${formatDay(trend.projection.toDay)} (dotted line).`,
+      ];
+
+/** No line carried on leads below 0 or, for accuracy, above 100 %. */
+const plausible = (value: number, measure: string): number =>
+  Math.max(0, measure === "accuracy" ? Math.min(1, value) : value);
+
+const sayCriterion = ({ criterion, series: { key } }: Trajectory): readonly string[] =>
+  criterion === undefined ? [] : [`The criterion line is at ${formatValue(criterion, key.measure)}.`];
+
+/** Every probe as a row, in the order of the series' points; columns that would be empty are left out. */
+export const tabulate = (trajectory: Trajectory): ChartPicture["table"] => {
+  const { series, phases, goal, aimLine, measureName } = trajectory;
+  const phaseNames = phases.flatMap(({ name, points }) => points.map(() => (name === "" ? "before" : name)));
+  const sayAimOn = (day: Day): string => {
+    const aim = goal === undefined || aimLine === undefined ? undefined : aimOn(goal, day);
+    return aim === undefined ? "" : formatValue(aim, series.key.measure);
+  };
+  const columns = [
+    { heading: "Date", cells: series.points.map(({ probe }) => formatDay(probe.day)) },
+    {
+      heading: measureName.charAt(0).toUpperCase() + measureName.slice(1),
+      cells: series.points.map(({ value }) => formatValue(value, series.key.measure)),
+    },
+    { heading: "Aim that day", cells: series.points.map(({ probe }) => sayAimOn(probe.day)) },
+    { heading: "Phase", cells: phases.length < 2 ? [] : phaseNames },
+    {
+      heading: "Support",
+      cells: series.points.map(({ probe, supported }) => (supported ? (probe.support ?? "yes") : "")),
+    },
+    { heading: "Material", cells: series.points.map(({ probe }) => probe.material ?? "") },
+    { heading: "Note", cells: series.points.map(({ probe }) => probe.note ?? "") },
+  ].filter(({ cells }) => cells.some((cell) => cell !== ""));
+  return {
+    caption: titleOf(trajectory),
+    headings: columns.map(({ heading }) => heading),
+    rows: series.points.map((_, row) => columns.map(({ cells }) => cells[row] ?? "")),
+  };
+};
