@@ -61,8 +61,8 @@ export function styleSeconds(style: ColumnStyle, seconds: number, clock: ClockMe
   );
   const format = example?.format ?? (example ? "@" : style.nextFormat);
   const shown = classifyFormat(format);
-  if (shown === "minutes and seconds") return round(seconds / 86400);
-  if (shown === "clock") return round((clock === "m:ss" ? seconds * 60 : seconds) / 86400);
+  if (shown === "minutes and seconds") return seconds / 86400;
+  if (shown === "clock") return (clock === "m:ss" ? seconds * 60 : seconds) / 86400;
   if (example?.text === undefined) {
     const asksForColon = !example && /\bminsec\b/.test(normaliseHeader(style.header));
     return asksForColon ? `${minutes}:${two(whole % 60)}` : seconds;

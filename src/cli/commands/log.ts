@@ -1,9 +1,8 @@
 import { parseArgs } from "node:util";
-import type { Area } from "../../domain/area";
 import { refusal, success } from "../../domain/result";
 import type { Result } from "../../domain/result";
 import { HostError } from "../../ports/sheet";
-import type { CellInput, Sheet, SheetOutline } from "../../ports/sheet";
+import type { Sheet, SheetOutline } from "../../ports/sheet";
 import { formatArea } from "../../records/cell-address";
 import { CHOICES_SETTING, parseChoices } from "../../records/column-choices";
 import type { ColumnChoices } from "../../records/column-choices";
@@ -17,10 +16,15 @@ import type { ProbeEntry } from "../../records/probe-entry";
 import { readRecords } from "../../records/read-records";
 import { chooseByOptions, openFile } from "./check";
 import { EXIT } from "./opened-workbook";
-import type { WorkbookHost } from "./opened-workbook";
+import type { OpenedWorkbook, WorkbookHost } from "./opened-workbook";
+import { placeRow } from "./row-placement";
 
 export const LOG_USAGE =
   "cellwright log F.xlsx [--out G.xlsx] [--table NAME] [--day-order dmy|mdy] [--clock m:ss|h:mm] date=2026-11-20 pupil=… key=value …";
+
+/** A host's message with sheets named by their place: a sheet may be called after its pupil. */
+const withoutNames = (message: string, outlines: readonly SheetOutline[]): string =>
+  outlines.reduce((text, { name }, place) => text.replaceAll(name, `sheet ${place + 1}`), message);
 
 /** Where the new row stands. */
 interface Logged {
@@ -40,42 +44,14 @@ async function readBlock(sheet: Sheet, block: ProbeBlock): Promise<GridCells> {
   return gridCells(await sheet.read(block.sheet, { ...block.area, bottom: block.area.bottom + 1 }));
 }
 
-/** Whether the row beneath the last data row is prepared: inside her table, or with formulas waiting for values. */
-function isPrepared(block: ProbeBlock, cells: GridCells, outlines: readonly SheetOutline[]): boolean {
-  const next = block.area.bottom + 1;
-  const holdsTyped = block.columns.some(
-    ({ column }) => !cells.isBlank(next, column) && cells.formula(next, column) === null,
-  );
-  if (holdsTyped) return false;
-  const table = outlines
-    .find(({ name }) => name === block.sheet)
-    ?.tables.find(({ name }) => name === block.table);
-  if (table) return next <= table.area.bottom - (table.totalsRow ? 1 : 0);
-  return block.columns.some(({ column }) => cells.formula(next, column) !== null);
-}
-
-async function writeRow(
-  sheet: Sheet,
-  block: ProbeBlock,
-  row: readonly CellInput[],
-  cells: GridCells,
-): Promise<Area> {
-  const outlines = await sheet.outline();
-  if (isPrepared(block, cells, outlines)) {
-    return sheet.writeBlock(block.sheet, { row: block.area.bottom + 1, column: block.area.left }, [row]);
-  }
-  const target =
-    block.table === undefined ? { sheet: block.sheet, area: block.area } : { table: block.table };
-  return (await sheet.appendRows(target, [row])).area;
-}
-
 /** Appends a probe to the table that takes it, and reads it back: a row that would be a fault is refused. */
 async function logProbe(
-  sheet: Sheet,
+  opened: OpenedWorkbook,
   entry: ProbeEntry,
   choices: ColumnChoices,
   tableName: string | undefined,
 ): Promise<Result<Logged>> {
+  const { sheet } = opened;
   const outlines = await sheet.outline();
   const { blocks } = await readRecords(sheet, choices);
   const chosen = chooseTable(blocks, outlines, entry, tableName);
@@ -90,7 +66,7 @@ async function logProbe(
   const cells = await readBlock(sheet, block);
   const row = makeEntryRow(block, cells, entry, { ...choices, ...choices.blocks?.[block.key] });
   if (!row.ok) return row;
-  const area = await writeRow(sheet, block, row.value, cells);
+  const area = await placeRow(opened, blocks, block, row.value, cells);
   const after = (await readRecords(sheet, choices)).blocks.find(
     ({ sheet: name, headerRow, area: at }) =>
       name === block.sheet && headerRow === block.headerRow && at.left === block.area.left,
@@ -158,7 +134,7 @@ export async function runLog(args: readonly string[], host: WorkbookHost): Promi
   try {
     const choices =
       chooseByOptions(parseChoices(await sheet.readSetting(CHOICES_SETTING)), parsed.values) ?? {};
-    const logged = await logProbe(sheet, entry.value, choices, parsed.values.table);
+    const logged = await logProbe(opened.value, entry.value, choices, parsed.values.table);
     if (!logged.ok) {
       err(`${logged.fault.message}\n`);
       return EXIT.refused;
@@ -172,7 +148,7 @@ export async function runLog(args: readonly string[], host: WorkbookHost): Promi
     host.streams.out(`Added the probe as ${logged.value.range} of sheet ${logged.value.sheetPlace}.\n`);
     return EXIT.done;
   } catch (error) {
-    if (error instanceof HostError) err(`${error.message}\n`);
+    if (error instanceof HostError) err(`${withoutNames(error.message, await sheet.outline())}\n`);
     else if (error instanceof Error && "syscall" in error)
       err(
         "The file could not be written. Check that the folder is there and that the workbook is not open elsewhere.\n",

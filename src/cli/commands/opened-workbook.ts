@@ -6,6 +6,8 @@ export interface OpenedWorkbook {
   readonly sheet: Sheet;
   /** The file with the changes made through the port, by patching the bytes that were opened. */
   save(): Promise<Result<Uint8Array>>;
+  /** Inserts an empty row above this one (from 0) over the whole sheet; absent where the opener cannot. */
+  insertRow?(sheet: string, row: number): Result<unknown>;
 }
 
 /** Opens the bytes of a workbook; a file that is none is refused with what to do. Handed in by the entry point. */
