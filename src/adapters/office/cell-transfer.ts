@@ -39,12 +39,14 @@ async function readRows(context: Excel.RequestContext, sheet: Excel.Worksheet, a
   range.load("values,valueTypes,formulas,numberFormat");
   await context.sync();
   const values: unknown[][] = range.values;
+  const types: string[][] = range.valueTypes;
   const formulas: unknown[][] = range.formulas;
+  const formats: unknown[][] = range.numberFormat;
   return {
     values: values.map((row, down) =>
-      row.map((value, across) => readCellValue(value, range.valueTypes[down]?.[across] ?? "Empty")),
+      row.map((value, across) => readCellValue(value, types[down]?.[across] ?? "Empty")),
     ),
-    formats: range.numberFormat.map((row: unknown[]) => row.map(String)),
+    formats: formats.map((row) => row.map(String)),
     formulas: formulas.map((row, down) =>
       row.map((formula, across) => readFormula(formula, values[down]?.[across])),
     ),

@@ -44,10 +44,18 @@ export async function addNativeChart(
   refuseProtected(sheet);
   const standing = new Set(sheet.charts.items.map((chart) => chart.name));
 
+  const summaryCell = rangeOf(sheet, {
+    top: row,
+    left: request.at.column,
+    bottom: row,
+    right: request.at.column,
+  });
   onRefusal(async () => {
     sheet.charts.load("items/name");
     await context.sync();
     for (const chart of sheet.charts.items) if (!standing.has(chart.name)) chart.delete();
+    // It was found empty.
+    summaryCell.formulas = [[""]];
     await context.sync();
   });
   const chart = sheet.charts.add("XYScatterLines", rangeOf(sheet, leading.y), "Columns");
@@ -74,8 +82,6 @@ export async function addNativeChart(
       right: left + COLUMNS - 1,
     }),
   );
-  rangeOf(sheet, { top: row, left: request.at.column, bottom: row, right: request.at.column }).formulas = [
-    [summary],
-  ];
+  summaryCell.formulas = [[summary]];
   return () => undefined;
 }

@@ -27,13 +27,25 @@ export async function readDocumentSetting(
 /** Keeps a setting in the part that has it, else in the first, else in a new one. Queued without the last sync. */
 export async function keepDocumentSetting(
   context: Excel.RequestContext,
+  onRefusal: (takeBack: () => Promise<void>) => void,
   key: string,
   value: string,
 ): Promise<() => void> {
   const parts = await loadParts(context);
   const chosen = parts.find(({ settings }) => settings.has(key)) ?? parts[0];
   const xml = formatSettings(new Map([...(chosen?.settings ?? []), [key, value]]));
-  if (chosen) chosen.part.setXml(xml);
-  else context.workbook.customXmlParts.add(xml);
+  if (chosen) {
+    chosen.part.setXml(xml);
+    onRefusal(async () => {
+      chosen.part.setXml(formatSettings(chosen.settings));
+      await context.sync();
+    });
+  } else {
+    const added = context.workbook.customXmlParts.add(xml);
+    onRefusal(async () => {
+      added.delete();
+      await context.sync();
+    });
+  }
   return () => undefined;
 }

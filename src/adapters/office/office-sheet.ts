@@ -81,7 +81,9 @@ export class OfficeSheet implements Sheet {
   }
 
   keepSetting(key: string, value: string): Promise<void> {
-    return writeToExcel(this.#host, "workbook", (context) => keepDocumentSetting(context, key, value));
+    return writeToExcel(this.#host, "workbook", (context, onRefusal) =>
+      keepDocumentSetting(context, onRefusal, key, value),
+    );
   }
 
   onChange(listener: (change: SheetChange) => void): () => void {

@@ -42,18 +42,23 @@ const probe = [46314, "Plover", 40, 2, undefined] as const;
 
 /** All that the stand-in holds, as text: to see that nothing is left of a refused write. */
 const everything = (): string =>
-  JSON.stringify(
-    [excel.model.workbook, excel.model.charts, excel.model.parts, excel.model.enableEvents],
-    (_, value: unknown) =>
-      // An empty cell that was only looked at is no trace.
-      typeof value === "object" && value !== null && "format" in value && "formula" in value
-        ? Reflect.get(value, "value") === null && Reflect.get(value, "formula") === null
-          ? null
-          : value
-        : Array.isArray(value)
-          ? value.slice(0, value.findLastIndex((each) => each !== undefined && each !== null) + 1)
-          : value,
-  );
+  JSON.stringify({
+    sheets: excel.model.workbook.sheets.map(({ name, hidden, tables, rows }) => ({
+      name,
+      hidden,
+      tables,
+      cells: rows.flatMap((cells, row) =>
+        cells.flatMap((cell, column) =>
+          cell && (cell.value !== null || cell.formula !== null || cell.format !== "General")
+            ? [{ row, column, cell }]
+            : [],
+        ),
+      ),
+    })),
+    charts: excel.model.charts.map(({ name }) => name),
+    parts: excel.model.parts,
+    tellsChanges: excel.model.enableEvents,
+  });
 
 describe("few trips to Excel", () => {
   it.each([
@@ -88,7 +93,8 @@ describe("large blocks", () => {
     const rows = Array.from({ length: 20_000 }, (_, row) => [row, `text ${row}`, row % 2 === 0, null]);
     const sheet = open([{ name: "Large", rows }]);
     const block = await sheet.read("Large", area(0, 0, rows.length - 1, 3));
-    expect(block.values).toEqual(rows);
+    // A difference of so many cells would take minutes to print.
+    expect(JSON.stringify(block.values) === JSON.stringify(rows)).toBe(true);
     expect(excel.syncs).toBe(3);
   });
 

@@ -237,6 +237,9 @@ const customXmlPart: Behaviour = {
   get: { id: (part: ModelPart) => part.id },
   call: {
     getXml: (part: ModelPart) => part.xml,
+    delete: (part: ModelPart, _, model) => {
+      model.parts = model.parts.filter((each) => each !== part);
+    },
     setXml: (part: ModelPart, [xml]) => {
       part.xml = String(xml);
     },
