@@ -49,34 +49,47 @@ export class ColourTable {
   }
 }
 
-/** ECMA-376 part 1, 18.8.19: the tint moves the luminance towards black (below 0) or white (above 0). */
+/**
+ * ECMA-376 part 1, 18.8.19: the tint moves the luminance towards black (below 0) or white (above 0). Spreadsheet
+ * programs reckon it in whole numbers of 240 steps, so this does too, lest shades differ by one.
+ */
+const STEPS = 240;
+
 const tinted = (rgb: string, tint: number): string => {
   if (!tint || !Number.isFinite(tint)) return rgb;
-  const [red = 0, green = 0, blue = 0] = [0, 2, 4].map((at) => parseInt(rgb.slice(at, at + 2), 16) / 255);
+  const [red = 0, green = 0, blue = 0] = [0, 2, 4].map((at) => parseInt(rgb.slice(at, at + 2), 16));
   const most = Math.max(red, green, blue);
   const least = Math.min(red, green, blue);
   const range = most - least;
-  const lightness = (most + least) / 2;
-  const changed = tint < 0 ? lightness * (1 + tint) : lightness * (1 - tint) + tint;
-  if (range === 0) return channel(changed).repeat(3);
-  const saturation = range / (1 - Math.abs(2 * lightness - 1));
-  const sixth =
-    most === red ? ((green - blue) / range + 6) % 6 : most === green ? (blue - red) / range + 2 : (red - green) / range + 4;
-  const chroma = (1 - Math.abs(2 * changed - 1)) * saturation;
-  const second = chroma * (1 - Math.abs((sixth % 2) - 1));
-  const lowest = changed - chroma / 2;
-  const order: Record<number, [number, number, number]> = {
-    0: [chroma, second, 0],
-    1: [second, chroma, 0],
-    2: [0, chroma, second],
-    3: [0, second, chroma],
-    4: [second, 0, chroma],
-    5: [chroma, 0, second],
-  };
-  return (order[Math.floor(sixth)] ?? [0, 0, 0]).map((part) => channel(part + lowest)).join("");
+  const luminance = Math.trunc(((most + least) * STEPS + 255) / 510);
+  const moved = tint < 0 ? luminance * (1 + tint) : luminance * (1 - tint) + STEPS * tint;
+  // A tint is kept as a fraction just short of a round one: 218.998 is meant to be 219.
+  const light = Math.trunc(moved + 0.01);
+  if (range === 0) return channel(light).repeat(3);
+  const divisor = luminance <= STEPS / 2 ? most + least : 510 - most - least;
+  const saturation = Math.trunc((range * STEPS + Math.trunc(divisor / 2)) / divisor);
+  const distance = (colour: number): number => Math.trunc(((most - colour) * 40 + Math.trunc(range / 2)) / range);
+  const hue =
+    most === red
+      ? distance(blue) - distance(green)
+      : most === green
+        ? 80 + distance(red) - distance(blue)
+        : 160 + distance(green) - distance(red);
+  const upper =
+    light <= STEPS / 2
+      ? Math.trunc((light * (STEPS + saturation) + STEPS / 2) / STEPS)
+      : light + saturation - Math.trunc((light * saturation + STEPS / 2) / STEPS);
+  return [hue + 80, hue, hue - 80].map((third) => channel(fromHue(2 * light - upper, upper, third))).join("");
 };
 
-const channel = (share: number): string =>
-  Math.round(Math.min(1, Math.max(0, share)) * 255)
+const fromHue = (lower: number, upper: number, hue: number): number => {
+  const turned = (hue + STEPS) % STEPS;
+  if (turned < 40) return lower + Math.trunc(((upper - lower) * turned + 20) / 40);
+  if (turned < 120) return upper;
+  return turned < 160 ? lower + Math.trunc(((upper - lower) * (160 - turned) + 20) / 40) : lower;
+};
+
+const channel = (steps: number): string =>
+  Math.min(255, Math.max(0, Math.trunc((steps * 255 + STEPS / 2) / STEPS)))
     .toString(16)
     .padStart(2, "0");

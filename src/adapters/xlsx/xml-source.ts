@@ -26,17 +26,22 @@ export const scanXml = (text: string, handler: XmlHandler): void => {
   const outer: (NamespaceScope | undefined)[] = [];
   let scope = NamespaceScope.empty;
   let depth = 0;
+  let nextDeclaration = text.indexOf("xmlns");
   parser.on("opentag", (tag) => {
     const end = parser.position;
     const attributes = tag.attributes as XmlAttributes;
-    const inner = scope.within(attributes);
-    if (inner !== scope) {
-      outer[depth] = scope;
-      scope = inner;
+    if (nextDeclaration >= 0 && nextDeclaration < end) {
+      const inner = scope.within(attributes);
+      if (inner !== scope) {
+        outer[depth] = scope;
+        scope = inner;
+      }
+      nextDeclaration = text.indexOf("xmlns", end);
     }
     if (depth === 0) handler.root?.(scope);
     depth += 1;
-    const start = text.lastIndexOf("<" + tag.name, end - 1);
+    // No value of an attribute may hold a `<` (XML 1.0, 3.1).
+    const start = text.lastIndexOf("<", end - 1);
     handler.open(scope.elementName(tag.name), scope.attributes(attributes), start, end, tag.isSelfClosing);
   });
   parser.on("closetag", (tag) => {
