@@ -2,7 +2,6 @@ import { formatDay } from "../calendar";
 import { formatChange, formatNumber, formatValue, formatWithUnit } from "./measure-words";
 import type { Goal } from "./goal";
 import type { SeriesKey } from "./series";
-import type { TrendBand } from "./trajectory";
 import { DEFAULT_VERDICT_SETTINGS, GOAL_DAYS, LEAST_DAYS, type Comparison, type Judgement } from "./verdict";
 
 const plural = (count: number, one: string, many = `${one}s`): string =>
@@ -73,9 +72,16 @@ const meaningOf = ({ verdict, lowerIsBetter }: Judgement, comparison: Comparison
   }
 };
 
+/** A trend as far as a sentence states it; the interval is absent where there is none. */
+interface StatedTrend {
+  readonly perWeek: number;
+  readonly low?: number;
+  readonly high?: number;
+  readonly points: number;
+}
+
 /** The trend as a sentence, with its interval and how many days it rests on. */
-export const explainTrend = (trend: TrendBand, key: SeriesKey): string => {
-  const { perWeek, low, high, points } = trend;
+export const explainTrend = ({ perWeek, low, high, points }: StatedTrend, key: SeriesKey): string => {
   const direction = perWeek < 0 ? "down" : "up";
   const start = `Trend: ${direction} ${formatChange(perWeek, key)} each week over ${plural(points, "day")}`;
   if (low === undefined || high === undefined) return `${start}.`;
