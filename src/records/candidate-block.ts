@@ -18,6 +18,8 @@ export interface CandidateBlock {
   readonly columns: readonly FoundColumn[];
   readonly evidence: readonly ColumnEvidence[];
   readonly choice: BlockChoice;
+  /** answers for the whole workbook: they decide what the block's own choice and its data leave open */
+  readonly fallback: Pick<ColumnChoices, "dayOrder" | "clock">;
   readonly hidden: boolean;
 }
 
@@ -60,11 +62,7 @@ export function understandRegion(
 ): CandidateBlock {
   const keys = keysOf(region.headers);
   const key = blockKey(cells.sheet, region.headers);
-  const choice: BlockChoice = {
-    ...(choices.dayOrder ? { dayOrder: choices.dayOrder } : {}),
-    ...(choices.clock ? { clock: choices.clock } : {}),
-    ...choices.blocks?.[key],
-  };
+  const choice = choices.blocks?.[key] ?? {};
   const rows = [...rowsOfEvidence(cells, region)];
   const evidence = region.headers.map((_, place) => describeColumn(cells, region.left + place, rows));
   const roles = assignRoles(
@@ -89,7 +87,7 @@ export function understandRegion(
       chosen: roles[place]?.chosen ?? false,
     };
   });
-  return { key, cells, region, columns, evidence, choice, hidden };
+  return { key, cells, region, columns, evidence, choice, fallback: choices, hidden };
 }
 
 /** Area and range of a block that ends at this row. */

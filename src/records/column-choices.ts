@@ -74,17 +74,26 @@ export function parseChoices(text: string | undefined): ColumnChoices {
 }
 
 /** The choices with one block's changed. */
-export const chooseInBlock = (choices: ColumnChoices, key: string, change: BlockChoice): ColumnChoices => {
-  const before = choices.blocks?.[key] ?? {};
-  return {
-    ...choices,
-    blocks: {
-      ...choices.blocks,
-      [key]: {
-        ...before,
-        ...change,
-        ...(change.columns ? { columns: { ...before.columns, ...change.columns } } : {}),
-      },
-    },
-  };
-};
+export const chooseInBlock = (choices: ColumnChoices, key: string, change: BlockChoice): ColumnChoices => ({
+  ...choices,
+  blocks: { ...choices.blocks, [key]: { ...choices.blocks?.[key], ...change } },
+});
+
+/** The choices with one column's meaning changed; a meaning that another column was given goes to this one. */
+export function chooseColumn(
+  choices: ColumnChoices,
+  blockKey: string,
+  columnKey: string,
+  kind: ColumnKind | "none",
+): ColumnChoices {
+  const before = Object.entries(choices.blocks?.[blockKey]?.columns ?? {});
+  const others = before.filter(([key, chosen]) => key !== columnKey && (kind === "none" || chosen !== kind));
+  return chooseInBlock(choices, blockKey, { columns: { ...Object.fromEntries(others), [columnKey]: kind } });
+}
+
+/** The choices without those about the columns of a block. */
+export function forgetColumns(choices: ColumnChoices, blockKey: string): ColumnChoices {
+  const kept = { ...choices.blocks?.[blockKey] };
+  delete kept.columns;
+  return { ...choices, blocks: { ...choices.blocks, [blockKey]: kept } };
+}

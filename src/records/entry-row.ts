@@ -2,7 +2,6 @@ import { refusal, success } from "../domain/result";
 import type { Result } from "../domain/result";
 import type { CellInput } from "../ports/sheet";
 import { countsWords } from "./column-fit";
-import type { BlockChoice } from "./column-choices";
 import type { ColumnKind } from "./column-kind";
 import { styleAccuracy, styleDay, styleMark, styleNumber, styleSeconds, styleText } from "./column-style";
 import type { ColumnStyle } from "./column-style";
@@ -12,7 +11,6 @@ import type { FoundColumn, ProbeBlock } from "./found-block";
 import type { GridCells } from "./grid-cells";
 import type { ProbeEntry } from "./probe-entry";
 import { parseFraction } from "./quantity";
-import { settleDayOrder, weighDayOrder } from "./day-cell";
 
 /** How the cells of a column are written, from the rows of its block. */
 function styleOf(block: ProbeBlock, cells: GridCells, column: FoundColumn): ColumnStyle {
@@ -37,12 +35,7 @@ const isFractionStyle = (style: ColumnStyle): boolean =>
   style.typed.some(({ value }) => typeof value === "string" && parseFraction(value) !== undefined);
 
 /** The cells of a new row, one a column of the block; what was not given is left to the host. */
-export function makeEntryRow(
-  block: ProbeBlock,
-  cells: GridCells,
-  entry: ProbeEntry,
-  choice: BlockChoice,
-): Result<CellInput[]> {
+export function makeEntryRow(block: ProbeBlock, cells: GridCells, entry: ProbeEntry): Result<CellInput[]> {
   const row: CellInput[] = block.columns.map(() => undefined);
   const put = (column: FoundColumn, input: CellInput): Result<null> => {
     if (isCalculated(block, cells, column)) {
@@ -54,7 +47,7 @@ export function makeEntryRow(
     row[block.columns.indexOf(column)] = input;
     return success(null);
   };
-  const placed = placeValues(block, cells, entry, choice);
+  const placed = placeValues(block, cells, entry);
   if (!placed.ok) return placed;
   for (const [column, input] of placed.value) {
     const done = put(column, input);
@@ -67,19 +60,13 @@ function placeValues(
   block: ProbeBlock,
   cells: GridCells,
   entry: ProbeEntry,
-  choice: BlockChoice,
 ): Result<Map<FoundColumn, CellInput>> {
   const values = new Map<FoundColumn, CellInput>();
   const style = (column: FoundColumn): ColumnStyle => styleOf(block, cells, column);
   const date = columnOf(block.columns, "date");
   if (!date) return refusal("no-date", "The table has no date column.");
   const dateStyle = style(date);
-  const order =
-    choice.dayOrder ??
-    settleDayOrder(
-      weighDayOrder(dateStyle.typed.flatMap(({ value }) => (typeof value === "string" ? [value] : []))),
-    );
-  values.set(date, styleDay(dateStyle, entry.day, order));
+  values.set(date, styleDay(dateStyle, entry.day, block.dayOrder));
   const pupil = columnOf(block.columns, "pupil");
   if (pupil && !entry.texts.has("pupil"))
     return refusal("no-pupil", "The table has a pupil column. Give the pupil, as pupil=….");
@@ -94,7 +81,7 @@ function placeValues(
         : styleText(style(column), text),
     );
   }
-  const time = placeTime(block, entry, choice, style, values);
+  const time = placeTime(block, entry, style, values);
   if (!time.ok) return time;
   for (const [kind, number] of entry.numbers) {
     if (kind === "seconds" || kind === "minutes") continue;
@@ -127,7 +114,6 @@ function styleMeasure(
 function placeTime(
   block: ProbeBlock,
   entry: ProbeEntry,
-  choice: BlockChoice,
   style: (column: FoundColumn) => ColumnStyle,
   values: Map<FoundColumn, CellInput>,
 ): Result<null> {
@@ -137,11 +123,11 @@ function placeTime(
   const seconds = (given ?? 0) + (minutes ?? 0) * 60;
   const secondsColumn = columnOf(block.columns, "seconds");
   const minutesColumn = columnOf(block.columns, "minutes");
-  const asks = choice.clock ?? "m:ss";
+  const clock = block.clock ?? "m:ss";
   if (secondsColumn && minutesColumn) {
     values.set(minutesColumn, Math.floor(seconds / 60));
     values.set(secondsColumn, Math.round((seconds % 60) * 1000) / 1000);
-  } else if (secondsColumn) values.set(secondsColumn, styleSeconds(style(secondsColumn), seconds, asks));
+  } else if (secondsColumn) values.set(secondsColumn, styleSeconds(style(secondsColumn), seconds, clock));
   else if (minutesColumn)
     values.set(minutesColumn, styleNumber(style(minutesColumn), Math.round((seconds / 60) * 1e6) / 1e6));
   return success(null);

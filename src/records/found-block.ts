@@ -4,6 +4,8 @@ import type { Goal } from "../domain/progress/goal";
 import type { Fault } from "../domain/result";
 import type { Day } from "../domain/units";
 import type { AnyKind } from "./column-kind";
+import type { DayOrder } from "./day-text";
+import type { ClockMeaning } from "./duration";
 
 /** A fault at a cell; row and column count from zero, `cell` is as shown. */
 export interface CellFault extends Fault {
@@ -79,6 +81,9 @@ export interface ProbeBlock extends BlockOutline {
   readonly kind: "probes";
   readonly layout: "rows" | "signs down" | "dates down";
   readonly records: readonly Probe[];
+  /** how date texts and clock values were read; absent where nothing settles the order, or there are none */
+  readonly dayOrder?: DayOrder;
+  readonly clock?: ClockMeaning;
   /** rows that would be records if the question of day order were answered */
   readonly waiting: number;
 }

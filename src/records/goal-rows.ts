@@ -40,7 +40,7 @@ function settleOrder(block: CandidateBlock): { order?: DayOrder; question?: Ques
     (column) => column !== undefined,
   );
   const evidence = weighDayOrder(dateTexts(block, columns));
-  const order = settleDayOrder(evidence);
+  const order = settleDayOrder(evidence) ?? block.fallback.dayOrder;
   if (order) return { order };
   return evidence.example && columns[0]
     ? { question: askDayOrder(columns[0], evidence.example, evidence.dmy > 0) }

@@ -26,14 +26,19 @@ const dayPlaces = (region: GridRegion): Place[] =>
     ? region.across.map((column) => ({ row: region.headerRow, column }))
     : region.rows.map((row) => ({ row, column: region.side }));
 
-function settleDays(cells: GridCells, region: GridRegion, choice: BlockChoice): DayHeadings {
+function settleDays(
+  cells: GridCells,
+  region: GridRegion,
+  choice: BlockChoice,
+  fallback: ColumnChoices,
+): DayHeadings {
   if (choice.dayOrder) return { order: choice.dayOrder };
   const places = dayPlaces(region);
   const texts = places
     .map(({ row, column }) => cells.value(row, column))
     .filter((value) => typeof value === "string");
   const evidence = weighDayOrder(texts);
-  const order = settleDayOrder(evidence);
+  const order = settleDayOrder(evidence) ?? fallback.dayOrder;
   if (order) return { order };
   if (!evidence.example) return {};
   const shown = evidence.example.text;
@@ -99,11 +104,8 @@ export function readGrid(
   const down = region.rows;
   const headers = [headerText(cells, region.headerRow, region.side), "grid"];
   const key = blockKey(cells.sheet, headers);
-  const choice: BlockChoice = {
-    ...(choices.dayOrder ? { dayOrder: choices.dayOrder } : {}),
-    ...choices.blocks?.[key],
-  };
-  const { order, question } = settleDays(cells, region, choice);
+  const choice = choices.blocks?.[key] ?? {};
+  const { order, question } = settleDays(cells, region, choice, choices);
   const records: Probe[] = [];
   const faults: CellFault[] = [];
   const faultedDays = new Set<string>();

@@ -31,7 +31,7 @@ export function settleOrder(
 ): { order?: DayOrder; question?: Question } {
   if (block.choice.dayOrder) return { order: block.choice.dayOrder };
   const evidence = weighDayOrder(textsOf(block, date.column));
-  const order = settleDayOrder(evidence);
+  const order = settleDayOrder(evidence) ?? block.fallback.dayOrder;
   if (order) return { order };
   if (!evidence.example) return {};
   return { question: askDayOrder(date, evidence.example, evidence.dmy > 0) };
@@ -69,7 +69,8 @@ interface Clocks {
 /** How clock values of a time column are meant: 1:30 typed into a spreadsheet is half past one to it. */
 function settleClock(block: CandidateBlock, time: FoundColumn | undefined): Clocks {
   if (!time) return { meaning: "m:ss", present: false };
-  const { cells, region, choice } = block;
+  const { cells, region } = block;
+  const answer = block.choice.clock ?? block.fallback.clock;
   let clocks = 0;
   let filled = 0;
   let withHours = 0;
@@ -89,7 +90,7 @@ function settleClock(block: CandidateBlock, time: FoundColumn | undefined): Cloc
   if (clocks === 0 || clocks < 0.5 * filled || !example) return { meaning: "m:ss", present: false };
   const header = normaliseHeader(time.header);
   if (/\bhour|\bhourmin\b/.test(header)) return { meaning: "h:mm", present: true };
-  if (choice.clock) return { meaning: choice.clock, present: true };
+  if (answer) return { meaning: answer, present: true };
   // 0:01:30 under h:mm:ss is a minute and a half by its own form; so is any column that shows no hour.
   if (withHours === 0 && hoursAndMinutes === 0) return { meaning: "h:mm", present: true };
   if (/\bminsec\b/.test(header))

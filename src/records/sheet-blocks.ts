@@ -58,6 +58,8 @@ function readRegion(block: CandidateBlock): FoundBlock | undefined {
       faults,
       waiting,
       questions: form.questions,
+      ...(form.dayOrder ? { dayOrder: form.dayOrder } : {}),
+      ...(form.measures.clocks ? { clock: form.measures.clock } : {}),
     };
   }
   if (isGoalBlock(block)) {

@@ -40,7 +40,7 @@ export function readTaughtRows(block: CandidateBlock): TaughtRows {
     if (typeof value === "string") texts.push(value);
   }
   const evidence = weighDayOrder(texts);
-  const order = block.choice.dayOrder ?? settleDayOrder(evidence);
+  const order = block.choice.dayOrder ?? settleDayOrder(evidence) ?? block.fallback.dayOrder;
   const fillsDown = pupil !== undefined && isGrouped(block, pupil.column, rows);
   let lastPupil = "";
   for (const row of rows) {

@@ -24,11 +24,14 @@ export function chooseByOptions(
   if ((options["day-order"] !== undefined && !dayOrder) || (options.clock !== undefined && !clock))
     return undefined;
   if (!dayOrder && !clock) return kept;
+  // The option is the answer for every block: those kept in the workbook give way, her columns stay.
   const blocks = Object.fromEntries(
-    Object.entries(kept.blocks ?? {}).map(([key, block]) => [
-      key,
-      { ...block, ...(dayOrder ? { dayOrder } : {}), ...(clock ? { clock } : {}) },
-    ]),
+    Object.entries(kept.blocks ?? {}).map(([key, block]) => {
+      const open: { -readonly [K in keyof typeof block]: (typeof block)[K] } = { ...block };
+      if (dayOrder) delete open.dayOrder;
+      if (clock) delete open.clock;
+      return [key, open];
+    }),
   );
   return { ...kept, blocks, ...(dayOrder ? { dayOrder } : {}), ...(clock ? { clock } : {}) };
 }
