@@ -1,5 +1,3 @@
-import { HostError } from "../../ports/sheet";
-
 /** Namespace of the custom XML part that holds Cellwright's settings, the same in every host. */
 export const SETTINGS_NAMESPACE = "urn:cellwright:settings:1";
 
@@ -25,12 +23,23 @@ const escapeXml = (text: string): string =>
     .replace(/[\t\n\r]/g, (blank) => `&#${blank.charCodeAt(0)};`)
     .replace(/^ | $/g, "&#32;");
 
-/** XML 1.0 §2.2: control characters, lone surrogates and two non-characters have no place, not even escaped. */
-const isUnwritable = (character: string): boolean => {
-  const code = character.codePointAt(0) ?? 0;
-  const isControl = code < 0x20 && code !== 0x09 && code !== 0x0a && code !== 0x0d;
-  return isControl || (code >= 0xd800 && code <= 0xdfff) || code === 0xfffe || code === 0xffff;
-};
+/** XML 1.0 §2.2: these have no place, not even escaped; the carriage return would become a line feed. */
+const NOT_XML = /[^\t\n\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu;
+
+/**
+ * Signs that XML cannot hold, spelt as every part of a workbook spells them, so that the .xlsx adapter reads the same.
+ *
+ * Source: ECMA-376 part 1, 22.9.2.19 (ST_Xstring).
+ */
+const spellSigns = (text: string): string =>
+  text
+    .replace(/_(?=x[0-9A-Fa-f]{4}_)/g, "_x005F_")
+    .replace(NOT_XML, (sign) => `_x${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`);
+
+const readSigns = (text: string): string =>
+  text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, digits: string) =>
+    String.fromCharCode(Number.parseInt(digits, 16)),
+  );
 
 const SETTING = /<(?:[\w.-]+:)?setting\b([^>]*?)(?:\/>|>([\s\S]*?)<\/(?:[\w.-]+:)?setting\s*>)/g;
 
@@ -45,21 +54,16 @@ export const parseSettings = (xml: string): Map<string, string> => {
   const settings = new Map<string, string>();
   for (const [, attributes = "", content = ""] of xml.matchAll(SETTING)) {
     const key = /\bkey\s*=\s*(?:"([^"]*)"|'([^']*)')/.exec(attributes);
-    if (key) settings.set(unescapeXml(key[1] ?? key[2] ?? ""), textOf(content));
+    if (key) settings.set(readSigns(unescapeXml(key[1] ?? key[2] ?? "")), readSigns(textOf(content)));
   }
   return settings;
 };
 
-/**
- * Writes the part for these settings.
- * @throws {HostError} for control characters, which XML cannot hold
- */
+/** Writes the part for these settings. */
 export const formatSettings = (settings: ReadonlyMap<string, string>): string => {
-  const elements = [...settings].map(([key, value]) => {
-    if ([...key, ...value].some(isUnwritable)) {
-      throw new HostError("A setting holds a control character, which a workbook cannot keep. Take it out.");
-    }
-    return `<setting key="${escapeXml(key)}">${escapeXml(value)}</setting>`;
-  });
+  const elements = [...settings].map(
+    ([key, value]) =>
+      `<setting key="${escapeXml(spellSigns(key))}">${escapeXml(spellSigns(value))}</setting>`,
+  );
   return `<settings xmlns="${SETTINGS_NAMESPACE}">${elements.join("")}</settings>`;
 };
