@@ -80,7 +80,7 @@ export class Engine {
    * @param table - compiled by this engine
    * @param text - print without line breaks
    * @param withOrigins - whether the origin of each cell is wanted
-   * @throws {RangeError} where the text does not fit into the engine's heap
+   * @throws {RangeError} where the text needs more heap or stack than there is; a shorter text may go
    */
   translate(table: CompiledTable, text: string, withOrigins: boolean): EngineOutput {
     const length = text.length;
@@ -113,6 +113,7 @@ export class Engine {
   }
 
   #call(table: CompiledTable, origins: number): boolean {
+    const stack = this.#module.Runtime.stackSave();
     try {
       return (
         this.#module._lou_translate(
@@ -130,6 +131,8 @@ export class Engine {
         ) !== 0
       );
     } catch (thrown) {
+      // Rules such as that for straight quotation marks call themselves for each character that they look at.
+      this.#module.Runtime.stackRestore(stack);
       throw new RangeError(`the braille engine has no room for this text: ${this.#log.at(-1) ?? String(thrown)}`);
     }
   }

@@ -2,7 +2,8 @@ import { UnknownCodeError, type Translator, type TranslatorLibrary } from "../..
 import { Engine } from "./engine";
 import { formatAccentRules } from "./letter-accents";
 import type { EngineSource } from "./louis-module";
-import { LouisTranslator, type Rendering } from "./louis-translator";
+import { LouisTranslator } from "./louis-translator";
+import type { Rendering } from "./rendering";
 import { collectTableFiles, isTableName, MissingTableError, type TableFile } from "./table-files";
 import { WordMemo } from "./word-memo";
 
@@ -18,6 +19,21 @@ const DISPLAY_TABLE = "unicode.dis";
 const UNDEFINED_SUPPLEMENT: TableFile = {
   name: "cellwright-undefined.uti",
   content: "sign \\xF8FE 9A\nundefined 9A\n",
+};
+/**
+ * Words that the engine contracts wrongly unless the text ends behind them; `dis` and `con` are groupsigns only
+ * where more than these letters follow. Source: UEB 2013 section 10.6.1 (dish, disc: from memory).
+ */
+const WORD_SUPPLEMENT: TableFile = {
+  name: "cellwright-words.uti",
+  content: [
+    "noback word dish 145-24-146",
+    "noback word disc 145-24-234-14",
+    "noback word conc 14-135-1345-14",
+    "noback word bere 12-12456-15",
+    "noback word bene 12-26-15",
+    "",
+  ].join("\n"),
 };
 const ADVICE =
   'Write "contracted", "uncontracted", or the file name of a liblouis table such as "en-us-g2.ctb" (shipped in the folder liblouis/tables).';
@@ -67,7 +83,11 @@ export class LouisLibrary implements TranslatorLibrary {
     const files = await this.#collect(code, table);
     const ueb = UEB_TABLES.has(table);
     const engine = ueb ? await this.#sharedEngine() : await this.#newEngine();
-    const supplements = ueb ? [accentSupplement(files), UNDEFINED_SUPPLEMENT] : [UNDEFINED_SUPPLEMENT];
+    const supplements = [
+      ...(ueb ? [accentSupplement(files)] : []),
+      ...(table === NAMED_CODES.contracted ? [WORD_SUPPLEMENT] : []),
+      UNDEFINED_SUPPLEMENT,
+    ];
     for (const file of [...files, ...supplements]) engine.mount(file.name, file.content);
     const compiled = engine.compile([DISPLAY_TABLE, table, ...supplements.map(({ name }) => name)]);
     if (typeof compiled !== "number") throw new UnknownCodeError(explainRefusal(code, compiled));

@@ -11,7 +11,11 @@ export interface LouisModule {
     writeFile(path: string, content: Uint8Array | string, options?: { readonly encoding: "binary" | "utf8" }): void;
     unlink(path: string): void;
   };
-  readonly Runtime: { addFunction(listener: (level: number, message: number) => void): number };
+  readonly Runtime: {
+    addFunction(listener: (level: number, message: number) => void): number;
+    stackSave(): number;
+    stackRestore(pointer: number): void;
+  };
   /** Where the module prints; replaceable at run time. */
   print: (line: string) => void;
   printErr: (line: string) => void;

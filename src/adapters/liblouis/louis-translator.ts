@@ -1,19 +1,12 @@
 import type { Span, Transcription } from "../../domain/braille/transcription";
 import { UntranslatableError, type Translator, type UntranslatableCharacter } from "../../ports/translator";
 import type { CompiledTable, Engine } from "./engine";
-import { splitIntoPieces, type Piece } from "./pieces";
+import { LONGEST_CALL, renderLongPiece, SHORT_CALL } from "./long-piece";
+import { splitAtOpenings, splitIntoPieces, type Piece } from "./pieces";
 import { isPlain, prepareLine, prepareUebLine, type PreparedLine } from "./prepared-line";
+import type { Rendering } from "./rendering";
 import { explainUntranslatable } from "./untranslatable";
 import { WordMemo } from "./word-memo";
-
-/** The braille of one piece. */
-export interface Rendering {
-  readonly cells: string;
-  /** Print start and cell start of each span in turn, counted from the start of the piece. */
-  readonly starts: readonly number[];
-  /** Where in the piece a character stands that the table has no cells for. */
-  readonly unknown: readonly number[];
-}
 
 /** What the translator must know of a table. */
 export interface TableTraits {
@@ -62,7 +55,7 @@ export class LouisTranslator implements Translator {
       for (const piece of this.#split(prepared.text)) {
         if (piece.kind === "blank") cells += BLANK;
         else {
-          const rendering = this.#render(prepared.text.slice(piece.start, piece.end));
+          const rendering = this.#render(printOf(prepared.text, piece));
           cells += rendering.cells;
           if (rendering.unknown.length > 0) faulty = true;
         }
@@ -88,7 +81,7 @@ export class LouisTranslator implements Translator {
           cells += BLANK;
           continue;
         }
-        const rendering = this.#render(prepared.text.slice(piece.start, piece.end));
+        const rendering = this.#render(printOf(prepared.text, piece));
         for (let index = 0; index < rendering.starts.length; index += 2) {
           starts.push(
             originAt(prepared, piece.start + (rendering.starts[index] ?? 0)),
@@ -115,7 +108,7 @@ export class LouisTranslator implements Translator {
       const prepared = this.#prepare(line);
       for (const piece of this.#split(prepared.text)) {
         if (piece.kind === "blank") continue;
-        for (const place of this.#render(prepared.text.slice(piece.start, piece.end)).unknown) {
+        for (const place of this.#render(printOf(prepared.text, piece)).unknown) {
           let index = lineStart + originAt(prepared, piece.start + place);
           // The engine sees the halves of a surrogate pair as two characters.
           if (isSecondHalf(text, index)) index -= 1;
@@ -137,15 +130,27 @@ export class LouisTranslator implements Translator {
 
   #split(text: string): readonly Piece[] {
     if (text.length === 0) return [];
-    return this.#memo !== undefined ? splitIntoPieces(text) : [{ start: 0, end: text.length, kind: "passage" }];
+    if (!this.#traits.ueb) return [{ start: 0, end: text.length, kind: "passage" }];
+    return this.#memo === undefined && text.length <= LONGEST_CALL ? splitAtOpenings(text) : splitIntoPieces(text);
   }
 
   #render(word: string): Rendering {
     const known = this.#memo?.get(word);
     if (known !== undefined) return known;
-    const rendering = this.#renderAnew(word);
+    const rendering = word.length <= SHORT_CALL ? this.#renderAnew(word) : this.#renderLong(word);
     if (word.length <= LONGEST_KEPT && !word.includes(" ")) this.#memo?.keep(word, rendering);
     return rendering;
+  }
+
+  #renderLong(text: string): Rendering {
+    const render = (part: string): Rendering => this.#renderAnew(part);
+    try {
+      if (text.length <= LONGEST_CALL) return render(text);
+      return renderLongPiece(text, render, LONGEST_CALL, this.#traits.ueb);
+    } catch (failure) {
+      if (!(failure instanceof RangeError)) throw failure;
+      return renderLongPiece(text, render, SHORT_CALL, this.#traits.ueb);
+    }
   }
 
   #renderAnew(word: string): Rendering {
@@ -182,6 +187,10 @@ const eachLine = (text: string, visit: (line: string, start: number, lineBreak: 
 };
 
 const originAt = (prepared: PreparedLine, index: number): number => prepared.origins?.[index] ?? index;
+
+/** The print of a piece; a straight quotation mark that opens a passage as the curly one, since nothing follows it. */
+const printOf = (text: string, { start, end, kind }: Piece): string =>
+  kind === "opening" ? text.slice(start, end).replaceAll('"', "\u201c") : text.slice(start, end);
 
 const isSecondHalf = (text: string, index: number): boolean =>
   index > 0 && text.charCodeAt(index) >= 0xdc00 && text.charCodeAt(index) <= 0xdfff && (text.codePointAt(index - 1) ?? 0) > 0xffff;

@@ -18,7 +18,7 @@ const DOTS = /^[1-8]+$/;
 /**
  * North American ASCII braille: the character of each six-dot pattern, pattern 0 first; bit n−1 is dot n.
  *
- * Source: North American Braille Computer Code (from memory; each letter compared with its cell in the tests).
+ * Source: North American ASCII braille as used for braille files since the 1960s (common practice, no standard).
  */
 const ASCII = " A1B'K2L@CIF/MSP\"E3H9O6R^DJG>NTQ,*5<-U8V.%[$+X!&;:4\\0Z7(_?W]#Y)=";
 

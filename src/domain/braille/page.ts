@@ -4,9 +4,6 @@ import { BLANK_CELL } from "./cell";
 /** The usual length of a line, in cells: common practice, no source; there is no official standard for files. */
 export const USUAL_LINE = 40;
 
-/** Cells that a line may have at most. */
-export const LONGEST_LINE = 1000;
-
 /**
  * Braille laid out in lines: words are moved whole to the next line, a word longer than a line is broken where
  * the line ends, and the blank at which a line is broken is dropped. Blanks that lead a line of the text (an
@@ -20,8 +17,8 @@ export const wrapCells = (
   cells: string,
   most: number = USUAL_LINE,
 ): Result<readonly string[], { readonly code: "not-a-line-length"; readonly message: string }> => {
-  if (!Number.isInteger(most) || most < 1 || most > LONGEST_LINE) {
-    return refusal("not-a-line-length", `A line has ${most} cells. Write a whole number from 1 to ${LONGEST_LINE}, such as 40.`);
+  if (!Number.isInteger(most) || most < 1) {
+    return refusal("not-a-line-length", `A line cannot have ${most} cells. Write a whole number from 1, such as 40.`);
   }
   if (cells === "") return success([]);
   return success(cells.split("\n").flatMap((line) => wrapLine(line, most)));
