@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import type { Probe } from "../../domain/probe/probe";
 import { refusal, success } from "../../domain/result";
 import type { Result } from "../../domain/result";
 import { HostError } from "../../ports/sheet";
@@ -44,6 +45,23 @@ async function readBlock(sheet: Sheet, block: ProbeBlock): Promise<GridCells> {
   return gridCells(await sheet.read(block.sheet, { ...block.area, bottom: block.area.bottom + 1 }));
 }
 
+/** Whether a probe read back from its row has the day and the numbers that were given. */
+function saysTheSame(probe: Probe, entry: ProbeEntry): boolean {
+  const near = (a: number | undefined, b: number | undefined): boolean =>
+    b === undefined || (a !== undefined && Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(b)));
+  const { numbers } = entry;
+  const minutes = numbers.get("minutes");
+  const seconds = numbers.get("seconds");
+  const time = minutes === undefined ? seconds : (seconds ?? 0) + 60 * minutes;
+  return (
+    probe.day === entry.day &&
+    (["words", "errors", "correct", "opportunities", "rate", "accuracy", "score"] as const).every((kind) =>
+      near(probe[kind], numbers.get(kind)),
+    ) &&
+    near(probe.seconds, time)
+  );
+}
+
 /** Appends a probe to the table that takes it, and reads it back: a row that would be a fault is refused. */
 async function logProbe(
   opened: OpenedWorkbook,
@@ -64,15 +82,16 @@ async function logProbe(
       `${unsettled.cell}: the table does not tell whether day or month comes first. Give --day-order dmy or --day-order mdy.`,
     );
   const cells = await readBlock(sheet, block);
-  const row = makeEntryRow(block, cells, entry, { ...choices, ...choices.blocks?.[block.key] });
+  const row = makeEntryRow(block, cells, entry);
   if (!row.ok) return row;
   const area = await placeRow(opened, blocks, block, row.value, cells);
   const after = (await readRecords(sheet, choices)).blocks.find(
     ({ sheet: name, headerRow, area: at }) =>
       name === block.sheet && headerRow === block.headerRow && at.left === block.area.left,
   );
-  const isThere = after?.kind === "probes" && after.records.some(({ source }) => source.row === area.top + 1);
-  if (!isThere) {
+  const written =
+    after?.kind === "probes" ? after.records.find(({ source }) => source.row === area.top + 1) : undefined;
+  if (!written || !saysTheSame(written, entry)) {
     const fault = after?.faults.find(({ row: at }) => at === area.top);
     return refusal(
       "not-readable",
