@@ -12,7 +12,7 @@ import { refusal, success, type Fault, type Result } from "../src/domain/result"
 import type { Translator } from "../src/ports/translator";
 import { textOf } from "./cell-reading";
 import { faultOfText, withTranslator } from "./function-host";
-import { firstError, giveRows, isBlank, mapCells, type Answer, type Block } from "./shape";
+import { asBlock, firstError, giveRows, isBlank, mapCells, type Answer, type Block } from "./shape";
 
 /** The optional arguments that the functions on braille share; a missing one is null. */
 export interface BrailleArguments {
@@ -109,7 +109,7 @@ const write = (writer: Writer, text: string): Result<string> => {
  * @param show - from Unicode braille, blank U+2800, line breaks "\n"
  */
 export const mapBraille = (
-  text: Block,
+  text: Block | null | undefined,
   given: BrailleArguments,
   show: (cells: string) => Answer,
 ): unknown[][] | Promise<unknown[][]> =>
@@ -126,7 +126,7 @@ export const mapBraille = (
 
 /** Writes all cells of a range in braille, a line each, and gives rows from them; a blank range gives "". */
 export const giveBraille = (
-  text: Block,
+  text: Block | null | undefined,
   given: BrailleArguments,
   show: (cells: string) => Fault | readonly (readonly Answer[])[],
 ): unknown[][] | Promise<unknown[][]> =>
@@ -135,7 +135,7 @@ export const giveBraille = (
       const writer = writerOf(translator, given);
       if (!writer.ok) return writer.fault;
       const lines: string[] = [];
-      for (const cell of text.flat()) {
+      for (const cell of asBlock(text).flat()) {
         if (isBlank(cell)) continue;
         const cells = write(writer.value, textOf(cell));
         if (!cells.ok) return cells.fault;

@@ -1,6 +1,6 @@
 /** How the cells of a sheet function's arguments are read as numbers, texts, pairs and lists. */
 import { refusal, success, type Fault, type Result } from "../src/domain/result";
-import { isBlank, type Block } from "./shape";
+import { asBlock, isBlank, type Block } from "./shape";
 
 /** The text that a cell shows: numbers and truth values as a sheet writes them. */
 export const textOf = (cell: unknown): string => {
@@ -45,8 +45,11 @@ export const numbersOf = (cells: readonly unknown[], names: readonly string[]): 
  * @param names - what each range is called to the teacher
  * @returns rows of numbers, or `unequal-lengths` / `not-a-number`
  */
-export const readSeries = (blocks: readonly Block[], names: readonly string[]): Result<number[][]> => {
-  const columns = blocks.map((block) => block.flat());
+export const readSeries = (
+  blocks: readonly (Block | null | undefined)[],
+  names: readonly string[],
+): Result<number[][]> => {
+  const columns = blocks.map((block) => asBlock(block).flat());
   const length = columns[0]?.length ?? 0;
   if (columns.some((column) => column.length !== length))
     return { ok: false, fault: unequalLengths(names, columns) };
@@ -67,8 +70,8 @@ const unequalLengths = (names: readonly string[], columns: readonly unknown[][])
 });
 
 /** The texts of a range pooled into one, a line a cell, in reading order; blanks left out. */
-export const pooledText = (block: Block): string =>
-  block
+export const pooledText = (block: Block | null | undefined): string =>
+  asBlock(block)
     .flat()
     .filter((cell) => !isBlank(cell))
     .map(textOf)

@@ -10,7 +10,7 @@
 import { asciiOfCells, countCells, dotsOfCells, linesOfCells } from "./cell-forms";
 import { giveBraille, mapBraille } from "./braille";
 import { contractionRows, coverageOfTexts } from "./passages";
-import { giveRows, mapCells } from "./shape";
+import { asBlock, giveRows, mapCells } from "./shape";
 import {
   accuracyOfCells,
   aimOfCells,
@@ -153,7 +153,7 @@ export function accuracy(words: unknown[][], errors: unknown[][]): unknown[][] {
  * @returns Correct, opportunities, prompted, no response
  */
 export function trials(marks: unknown[][]): unknown[][] {
-  return giveRows([marks], () => trialsOfCells(marks));
+  return giveRows([marks], () => trialsOfCells(asBlock(marks)));
 }
 
 /**

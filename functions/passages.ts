@@ -10,7 +10,7 @@ import type { Translator } from "../src/ports/translator";
 import { codeOf, exceptionsOf, isUeb, readTaught, type BrailleArguments } from "./braille";
 import { pooledText, textOf } from "./cell-reading";
 import { faultOfText, withTranslator } from "./function-host";
-import { answerOf, firstError, giveRows, isBlank, mapCells, type Answer, type Block } from "./shape";
+import { answerOf, asBlock, firstError, giveRows, isBlank, mapCells, type Answer, type Block } from "./shape";
 
 /** Readers by translator and list of exceptions: each remembers its words, and goes with the list it was made for. */
 const readers = new WeakMap<Translator, WeakMap<Exceptions, PassageReader>>();
@@ -38,14 +38,14 @@ const attempt = <T extends Answer | readonly (readonly Answer[])[]>(answer: () =
 
 /** Rows of sign, dots, kind, rule section and times used, of all texts together. */
 export const contractionRows = (
-  text: Block,
+  text: Block | null | undefined,
   exceptionList: Block | null | undefined,
 ): unknown[][] | Promise<unknown[][]> =>
   withTranslator("contracted", (translator) =>
     giveRows([text, exceptionList], () => {
       const exceptions = exceptionsOf(exceptionList);
       if (!exceptions.ok) return exceptions.fault;
-      if (text.flat().every(isBlank)) return "";
+      if (asBlock(text).flat().every(isBlank)) return "";
       return attempt(() => {
         const transcription = exceptions.value.transcribe(
           (part) => translator.transcribe(part),
@@ -71,7 +71,7 @@ const NO_CONTRACTIONS: Fault = {
 
 /** The share of each text that is readable with the taught signs. */
 export const coverageOfTexts = (
-  text: Block,
+  text: Block | null | undefined,
   taught: Block | null | undefined,
   measure: string | null | undefined,
   given: BrailleArguments,

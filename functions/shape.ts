@@ -13,6 +13,9 @@ import { isErrorCell, toCellError } from "./cell-error";
 /** An argument declared `unknown[][]`: rows of cells as the host hands them over. */
 export type Block = readonly (readonly unknown[])[];
 
+/** The cells of an argument; a host that hands over null for an empty cell means one blank cell. */
+export const asBlock = (block: Block | null | undefined): Block => block ?? [[null]];
+
 /** What a function gives for one cell: its value, or the fault that the cell shows as an error. */
 export type Answer = string | number | boolean | Fault;
 
@@ -29,10 +32,14 @@ export const isBlank = (cell: unknown): boolean => cell === null || cell === und
  * A block of one cell is repeated to the shape of the others; any other difference in size is #VALUE!. A cell
  * with a blank among its arguments is "", one with an error is that error (the first of them).
  *
- * @param blocks - the arguments that take part in the shape, one or more
+ * @param given - the arguments that take part in the shape, one or more
  * @param compute - receives one cell of each block, in order, none blank or an error
  */
-export const mapCells = (blocks: readonly Block[], compute: (...cells: unknown[]) => Answer): unknown[][] => {
+export const mapCells = (
+  given: readonly (Block | null | undefined)[],
+  compute: (...cells: unknown[]) => Answer,
+): unknown[][] => {
+  const blocks = given.map(asBlock);
   const shape = commonShape(blocks);
   if (shape === undefined) return finish([[UNEQUAL_SIZES]]);
   const rows: unknown[][] = [];

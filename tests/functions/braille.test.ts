@@ -34,6 +34,11 @@ describe("TRANSLATE", () => {
     ]);
   });
 
+  it("of an empty cell is an empty text, also where the host hands it over as null", () => {
+    expect(translate(null as never)).toEqual(one(""));
+    expect(lines(null as never)).toEqual(one(""));
+  });
+
   it.each([
     [undefined, "⠡⠝"],
     ["contracted", "⠡⠝"],

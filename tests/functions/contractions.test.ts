@@ -54,6 +54,7 @@ describe("CONTRACTIONS", () => {
     ["a text without contractions", one("a cat sat"), error("#N/A", /no contractions/)],
     ["a text without letters", one("3 – 4"), error("#N/A", /no contractions/)],
     ["a blank", [[null, ""]], ""],
+    ["an empty cell that the host hands over as null", null as never, ""],
     ["an error cell", [["the", NA]], NA],
     ["a character without braille", one("the 😀"), error("#VALUE!", /U\+1F600/)],
   ])("of %s", async (_what, text, expected) => {

@@ -47,6 +47,12 @@ describe("a map over several arguments", () => {
     );
   });
 
+  it("takes null, which a host hands over for an empty cell, as one blank", () => {
+    expect(mapCells([null, [[1, 2]]], sum)).toEqual([["", ""]]);
+    expect(mapCells([undefined], sum)).toEqual([[""]]);
+    expect(pooledText(null)).toBe("");
+  });
+
   it("never computes on blanks or errors, and passes the first error on", () => {
     const [first, second] = [{ error: "#REF!" }, { error: "#N/A" }];
     const refuse = (): number => {
