@@ -17,6 +17,7 @@ type CheckRow = [
   places: string,
   embeds: string[],
   freeUse: boolean,
+  seenIn: string[],
 ];
 
 const check = JSON.parse(

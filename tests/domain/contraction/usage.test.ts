@@ -40,6 +40,24 @@ describe("the contractions of words written out by hand from the rules", () => {
   );
 });
 
+describe("the words that each contraction of the check values was seen in", () => {
+  const rows = (
+    JSON.parse(
+      readFileSync(new URL("../../check-values/ueb-contractions.json", import.meta.url), "utf8"),
+    ) as { rows: unknown[][] }
+  ).rows.map((row) => ({ id: String(row[0]), seenIn: row[9] as string[] }));
+
+  it.each(rows.map(({ id, seenIn }, index) => [id, seenIn, index] as const))(
+    "%s in %j",
+    (_id, seenIn, index) => {
+      for (const word of seenIn)
+        expect(findUses(contracted.transcribe(word)).map(({ contraction }) => contraction.order)).toContain(
+          index,
+        );
+    },
+  );
+});
+
 describe("cases that the letters alone do not decide", () => {
   it.each<[string, string[], string]>([
     ["can't", ["can"], "10.1: a wordsign before an apostrophe"],
