@@ -2,7 +2,7 @@ import { parseArgs } from "node:util";
 import { formatSummary, summariseCaseload } from "../../domain/caseload/summary";
 import { CHOICES_SETTING, parseChoices } from "../../records/column-choices";
 import { readRecords } from "../../records/read-records";
-import { openFile } from "./check";
+import { openFile } from "./open-file";
 import { EXIT } from "./opened-workbook";
 import type { WorkbookHost } from "./opened-workbook";
 
