@@ -48,5 +48,7 @@ const GIVES_ARRAYS = new Set(
   SORTBY TAKE TEXTSPLIT TOCOL TOROW TRANSPOSE TREND TRIMRANGE UNIQUE VSTACK WRAPCOLS WRAPROWS XLOOKUP`.split(/\s+/),
 );
 
+/** Whether a function takes whole ranges as they are. */
 export const takesRanges = (name: string): boolean => TAKES_RANGES.has(name.toUpperCase());
+/** Whether a function's result may fill several cells. */
 export const givesArrays = (name: string): boolean => GIVES_ARRAYS.has(name.toUpperCase());

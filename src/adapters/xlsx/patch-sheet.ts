@@ -93,7 +93,7 @@ const passRows = (text: string, data: SheetData, cells: CellsPatch, splices: Spl
       else if (end === data.start) inside = true;
     },
     close(name, start, end) {
-      if (inside && start === data.end) inside = false;
+      if (inside && name === "sheetData") inside = false;
       else if (inside) cells.handler.close(name, start, end);
     },
     text(piece) {

@@ -54,8 +54,8 @@ export const writeCell = (
   tag = setAttribute(tag, "r", formatCell(row, column));
   if (cell) {
     const style = writing.styleNumber(cell.style);
-    const had = /\ss\s*=/.test(tag);
-    if (style !== 0 || had) tag = setAttribute(tag, "s", style === 0 ? undefined : String(style));
+    const had = Number(/\ss\s*=\s*["'](\d+)["']/.exec(tag)?.[1] ?? 0);
+    if (style !== had) tag = setAttribute(tag, "s", style === 0 ? undefined : String(style));
   }
   const formula = cell?.formula === undefined ? undefined : formulaElement(writing, row, column, cell, before);
   const content = cell ? valueElement(cell.value, formula !== undefined || cell.spilledFrom !== undefined, qualifier) : { type: undefined, xml: "" };
