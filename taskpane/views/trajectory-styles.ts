@@ -9,12 +9,13 @@ export const TRAJECTORY_STYLES = `
 }
 :host([hidden]), [hidden] { display: none; }
 .choices {
-  display: grid;
-  grid-template-columns: repeat(auto-fit, minmax(min(100%, 9rem), 1fr));
+  display: flex;
+  flex-wrap: wrap;
   gap: 0.5rem 0.75rem;
   margin-block-end: 0.75rem;
 }
-.choices label { display: grid; gap: 0.15rem; font-size: 0.875em; color: var(--quiet, inherit); }
+.choices label { flex: 1 1 7rem; min-inline-size: 0; display: grid; gap: 0.15rem; font-size: 0.875em; color: var(--quiet, inherit); }
+.choices label:nth-child(2) { flex: 3 1 15rem; }
 select, button {
   font: inherit;
   color: var(--ink, CanvasText);
@@ -36,7 +37,7 @@ select:focus-visible, button:focus-visible, summary:focus-visible, .scroll:focus
 .picture circle[data-day] { cursor: pointer; }
 .accent-line { stroke: var(--trend, #2a78c8); }
 .accent-area { fill: var(--trend, #2a78c8); }
-.accent-text { fill: var(--trend, #2a6db4); font-weight: 600; }
+.accent-text { fill: var(--trend, #2a6db4); }
 ul { margin: 0.4rem 0; padding-inline-start: 1.2rem; }
 li + li { margin-block-start: 0.25rem; }
 .cautions { border-inline-start: 3px solid var(--strong-line, currentColor); padding-inline-start: 0.75rem; margin-block: 0.75rem; }

@@ -2,7 +2,6 @@ import { drawTrajectory } from "../../src/charts/trajectory";
 import type { Probe } from "../../src/domain/probe/probe";
 import type { Goal } from "../../src/domain/progress/goal";
 import type { CellSource } from "../../src/domain/progress/measure";
-import { MEASURE_LABELS } from "../../src/domain/progress/measure-words";
 import { buildSeries, type Measure, type Series, type SeriesPoint } from "../../src/domain/progress/series";
 import { buildTrajectory, type Trajectory } from "../../src/domain/progress/trajectory";
 import { resolveChoice, type ChoiceOption, type TrajectoryChoice } from "./trajectory-choice";
@@ -214,7 +213,7 @@ export class TrajectoryView extends HTMLElement {
   #drawText(trajectory: Trajectory): void {
     const { key } = trajectory.series;
     const word = trajectory.verdict ?? "no verdict";
-    setText(this.#verdict, `${key.pupil}, ${MEASURE_LABELS[key.measure].toLowerCase()}: ${word}`);
+    setText(this.#verdict, `${key.pupil}, ${key.measure}: ${word}`);
     const { summary, table } = drawTrajectory(trajectory, { width: WIDEST });
     this.#summary.replaceChildren(...summary.map((sentence) => makeText("li", sentence)));
     this.#cautions.hidden = trajectory.cautions.length === 0;

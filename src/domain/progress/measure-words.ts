@@ -24,7 +24,7 @@ export const nameMeasure = (key: SeriesKey): string => {
 
 /** A measure as it stands in a list to choose from. */
 export const MEASURE_LABELS: Readonly<Record<Measure, string>> = {
-  rate: "Rate (correct a minute)",
+  rate: "Rate",
   accuracy: "Accuracy",
   score: "Score",
   "cells a minute": "Cells a minute",
