@@ -1,0 +1,1 @@
+export function checkFunctions(script: string, metadata: string): string[];
