@@ -1,5 +1,10 @@
+import { pageFunctionLibrary } from "../adapters/custom-functions/page-bundle";
+import { EmbeddedSheet } from "../adapters/embedded/embedded-sheet";
+import { pageTranslatorLibrary } from "../adapters/liblouis/page-engine";
+import { newWorkbook } from "../adapters/xlsx/new-workbook";
 import { readWorkbook } from "../adapters/xlsx/read-workbook";
-import { refusal } from "../domain/result";
+import { saveWorkbook } from "../adapters/xlsx/save-workbook";
+import { Calculation, NO_FUNCTIONS } from "../spreadsheet/calculation";
 import type { DayOrder } from "../spreadsheet/calendar";
 import { requireElement } from "./element";
 import { FileCommands } from "./files/file-commands";
@@ -9,6 +14,7 @@ import { GridElement } from "./grid/grid-element";
 import { WorkbookModel } from "./model/workbook-model";
 import { KEY_HELP } from "./page/key-help";
 import { MessageLine } from "./page/message-line";
+import { Pane } from "./page/pane";
 import { listRecovery } from "./page/recovery-list";
 import { listenToRegionKeys } from "./page/region-keys";
 import { Speech } from "./page/speech";
@@ -21,15 +27,21 @@ const dayOrder = requireElement("day-order", HTMLSelectElement);
 const speech = new Speech(requireElement("speech", HTMLElement));
 const message = new MessageLine(requireElement("message", HTMLElement));
 const work = new WorkArea(speech, message);
+const pane = new Pane(requireElement("pane", HTMLElement), work.grid);
+const translators = pageTranslatorLibrary({ base: new URL("liblouis/", document.baseURI) });
+let library = NO_FUNCTIONS;
+const libraryLoaded = loadFunctions();
 const recovery = new RecoveryStore();
 
 dayOrder.value = localDayOrder();
 
 const files = new FileCommands({
   format: {
-    read: (bytes) => readWorkbook(bytes, { functions: [] }),
-    save: () => refusal("later", "later"),
-    create: () => new Uint8Array(),
+    ready: libraryLoaded,
+    read: (bytes) => readWorkbook(bytes, { functions: library.names }),
+    save: (original, workbook, difference) =>
+      saveWorkbook(original, workbook, difference, { functions: library.names }),
+    create: newWorkbook,
   },
   recovery,
   show,
@@ -47,10 +59,30 @@ const files = new FileCommands({
   },
 });
 
+let calculation: Calculation | undefined;
+
+const typedDayOrder = (): DayOrder => (dayOrder.value === "mdy" ? "mdy" : "dmy");
+
+/** This moment as a serial number of the 1900 system, in local time. */
+function serialNow(): number {
+  const now = new Date();
+  const local = Date.UTC(
+    now.getFullYear(),
+    now.getMonth(),
+    now.getDate(),
+    now.getHours(),
+    now.getMinutes(),
+    now.getSeconds(),
+  );
+  return (local - Date.UTC(1899, 11, 30)) / 86_400_000;
+}
+
 async function show(document: OpenDocument): Promise<void> {
   message.clear();
+  calculation?.close();
+  calculation = new Calculation(document.workbook, { library, now: serialNow, dayOrder: typedDayOrder() });
   const model = new WorkbookModel(document.workbook, () => ({
-    dayOrder: dayOrder.value as DayOrder,
+    dayOrder: typedDayOrder(),
     year: new Date().getFullYear(),
     date1904: document.workbook.date1904,
   }));
@@ -58,6 +90,35 @@ async function show(document: OpenDocument): Promise<void> {
   requireElement("work", HTMLElement).hidden = false;
   work.open(model);
   work.grid.focusCell();
+  pane.follow(new EmbeddedSheet(document.workbook, calculation), countCells(document));
+}
+
+const countCells = (document: OpenDocument): number =>
+  document.workbook.sheets.reduce((count, { cells }) => count + cells.size, 0);
+
+/** The sheet functions come from the bundle that is built for Excel; the pane counts cells with the same engine. */
+async function loadFunctions(): Promise<void> {
+  try {
+    library = await pageFunctionLibrary({ base: document.baseURI, translators });
+  } catch (error) {
+    message.show(
+      `The braille functions are not there: ${error instanceof Error ? error.message : "no reason given"}`,
+    );
+    return;
+  }
+  await Promise.allSettled([translators.translator("contracted"), translators.translator("uncontracted")]);
+  pane.countCells({
+    cellsOf: (text, code) => countBrailleCells(text, code.toLowerCase()),
+  });
+}
+
+/** Undefined where the code is none of the engine's, or a character has no braille in it. */
+function countBrailleCells(text: string, code: string): number | undefined {
+  try {
+    return translators.loaded(code === "" ? "contracted" : code)?.translate(text).length;
+  } catch {
+    return undefined;
+  }
 }
 
 function showState(): void {

@@ -123,6 +123,7 @@ export class FileCommands {
 
   private async read(file: ChosenFile): Promise<OpenDocument | undefined> {
     this.scene.busy(`Opening ${file.name}…`);
+    await this.scene.format.ready;
     await new Promise((resolve) => setTimeout(resolve));
     try {
       const read = this.scene.format.read(file.bytes);

@@ -5,6 +5,8 @@ import { countOf } from "../grid/cell-speech";
 
 /** Reading and writing of workbook files, passed in by the entry file. */
 export interface WorkbookFormat {
+  /** Resolves once files can be read: their formulas name functions that must be known. */
+  readonly ready: Promise<void>;
   read(
     bytes: Uint8Array,
   ): Result<{ readonly contents: WorkbookContents; readonly cautions: readonly string[] }>;

@@ -1,4 +1,4 @@
-import type { CellValue } from "../../domain/cell-value";
+import type { CellError, CellValue } from "../../domain/cell-value";
 import { isCellError } from "../../domain/cell-value";
 
 /** What is known about the cell that a screen reader comes to. Addresses are as shown: `B5`. */
@@ -32,8 +32,7 @@ export function nameCell(facts: CellFacts): string {
 /** Sentences heard after the name and shown beside the cell: errors, notes and what can be chosen. */
 export function explainCell(facts: CellFacts): readonly string[] {
   const sentences: string[] = [];
-  if (isCellError(facts.value) && facts.value.message !== undefined)
-    sentences.push(endSentence(facts.value.message));
+  if (isCellError(facts.value)) sentences.push(explainError(facts.value));
   if (facts.notRecalculated) {
     sentences.push(
       "Not recalculated: this value was kept from the file, because the formula uses a function that is not known here.",
@@ -56,11 +55,10 @@ export interface EditOutcome {
   readonly hasFormula: boolean;
   /** Where a spilling result lies and how many cells it fills. */
   readonly spill?: { readonly range: string; readonly cells: number };
-  /** A row was added to this table, and what its calculated columns then show. */
-  readonly newRow?: {
-    readonly table: string;
-    readonly calculated: readonly { readonly column: string; readonly shown: string }[];
-  };
+  /** A row was added to this table. */
+  readonly newRow?: string;
+  /** Calculated columns of the same table row that show something else now. */
+  readonly calculated: readonly { readonly column: string; readonly shown: string }[];
 }
 
 /**
@@ -76,21 +74,32 @@ export function describeEdit(outcome: EditOutcome): string | undefined {
   }
   if (outcome.spill !== undefined)
     parts.push(`Filled ${countOf(outcome.spill.cells, "cell")}, ${outcome.spill.range}.`);
-  if (outcome.newRow !== undefined) {
-    parts.push(`Row added to table ${outcome.newRow.table}.`);
-    for (const { column, shown } of outcome.newRow.calculated)
-      if (shown !== "") parts.push(`${column} ${shown}.`);
-  }
+  if (outcome.newRow !== undefined) parts.push(`Row added to table ${outcome.newRow}.`);
+  for (const { column, shown } of outcome.calculated) parts.push(`${column} ${shown}.`);
   return parts.length === 0 ? undefined : parts.join(" ");
 }
 
-function describeError(
-  address: string,
-  value: { readonly error: string; readonly message?: string },
-): string {
-  if (value.error === "#BUSY!") return `${address} is being worked out.`;
-  return `${address} ${value.error}${value.message === undefined ? "." : `: ${endSentence(value.message)}`}`;
+function describeError(address: string, value: CellError): string {
+  return value.error === "#BUSY!"
+    ? `${address} is being worked out.`
+    : `${address} ${value.error}: ${explainError(value)}`;
 }
+
+/** What each error means, where the function that gave it did not say. */
+const MEANINGS: Readonly<Record<CellError["error"], string>> = {
+  "#NULL!": "Two ranges that the formula crosses have no cell in common.",
+  "#DIV/0!": "The formula divides by zero or by an empty cell.",
+  "#VALUE!": "The formula got a text, a date or a range where it needs something else.",
+  "#REF!": "The formula refers to cells that are not there any more.",
+  "#NAME?": "The formula has a name or a function that is not known here.",
+  "#NUM!": "A number in the formula is impossible for what it asks.",
+  "#N/A": "There is nothing to give.",
+  "#SPILL!": "The result has no room: empty the cells beneath or beside the formula.",
+  "#CALC!": "The formula leads to an empty result.",
+  "#BUSY!": "The result is being worked out.",
+};
+
+const explainError = (value: CellError): string => endSentence(value.message ?? MEANINGS[value.error]);
 
 /** A number with its noun: `1 cell`, `12 cells`. */
 export const countOf = (count: number, noun: string): string =>

@@ -18,31 +18,30 @@ export function enterText(scene: GridScene, place: Place, text: string): EditRep
   const table = scene.sheet.tables.find(
     ({ area }) => area.bottom + 1 === place.row && place.column >= area.left && place.column <= area.right,
   );
+  const before = calculatedBeside(scene, place);
   const entered = scene.model.enter(scene.sheet, place, [[text]]);
   if (!entered.ok) return { ok: false, said: entered.fault.message };
-  const said = describeEdit(outcomeOf(scene, place, text, table?.name));
+  const said = describeEdit(outcomeOf(scene, place, text, { table: table?.name, calculated: before }));
   return { ok: true, area: entered.value, ...(said === undefined ? {} : { said }) };
 }
 
-/** What a cell shows after an edit, with its spill and the row that its table gained. */
-export function outcomeOf(
-  scene: GridScene,
-  place: Place,
-  typed: string,
-  tableAbove: string | undefined,
-): EditOutcome {
+/** How things stood before an edit: the table right above the cell, what calculated columns of its row showed. */
+interface Before {
+  readonly table: string | undefined;
+  readonly calculated: ReadonlyMap<string, string>;
+}
+
+/** What a cell shows after an edit, with its spill and what happened in its table's row. */
+export function outcomeOf(scene: GridScene, place: Place, typed: string, before: Before): EditOutcome {
   const cell = scene.cellAt(place);
   const spill = cell?.spill;
   const cells = spill === undefined ? 1 : (spill.bottom - spill.top + 1) * (spill.right - spill.left + 1);
-  const grown = scene.sheet.tables.find(
-    (table) => table.name === tableAbove && table.area.bottom >= place.row,
-  );
-  const calculated = (grown?.columns ?? []).flatMap((column, index) => {
-    const at = { row: place.row, column: (grown?.area.left ?? 0) + index };
-    return column.formula === undefined || at.column === place.column
+  const grown = scene.tableAt(place)?.name;
+  const calculated = [...calculatedBeside(scene, place)].flatMap(([column, shown]) =>
+    shown === "" || shown.startsWith("#") || before.calculated.get(column) === shown
       ? []
-      : [{ column: column.name, shown: scene.model.shownText(scene.sheet, at) }];
-  });
+      : [{ column, shown }],
+  );
   return {
     address: formatCell(place.row, place.column),
     typed,
@@ -52,8 +51,21 @@ export function outcomeOf(
     ...(spill === undefined || cells < 2
       ? {}
       : { spill: { range: formatArea(spill).replace(":", " to "), cells } }),
-    ...(grown === undefined ? {} : { newRow: { table: grown.name, calculated } }),
+    ...(grown === undefined || grown !== before.table ? {} : { newRow: grown }),
+    calculated,
   };
+}
+
+/** What the calculated columns of a table show in the row of a cell, by heading; the cell itself left out. */
+export function calculatedBeside(scene: GridScene, place: Place): ReadonlyMap<string, string> {
+  const table = scene.tableAt(place);
+  const shown = new Map<string, string>();
+  for (const [index, column] of (table?.columns ?? []).entries()) {
+    const at = { row: place.row, column: (table?.area.left ?? 0) + index };
+    const isOther = column.formula !== undefined && at.column !== place.column;
+    if (isOther) shown.set(column.name, scene.model.shownText(scene.sheet, at));
+  }
+  return shown;
 }
 
 /** Carries out a command that changes cells; undefined where the command is another kind. */

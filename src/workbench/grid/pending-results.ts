@@ -1,7 +1,7 @@
 import { isCellError } from "../../domain/cell-value";
 import { cellKey } from "../../spreadsheet/workbook";
 import { describeEdit } from "./cell-speech";
-import { outcomeOf } from "./grid-edits";
+import { calculatedBeside, outcomeOf } from "./grid-edits";
 import type { ModelChange } from "./grid-model";
 import type { GridScene } from "./grid-scene";
 import type { Place } from "./selection";
@@ -30,7 +30,9 @@ export class PendingResults {
       );
       if (!changed || id !== idOf(scene, place) || isBusy(scene, place)) continue;
       this.waiting.delete(id);
-      const words = describeEdit(outcomeOf(scene, place, typed, undefined));
+      const words = describeEdit(
+        outcomeOf(scene, place, typed, { table: undefined, calculated: calculatedBeside(scene, place) }),
+      );
       if (words !== undefined) said.push(words);
     }
     return said.length === 0 ? undefined : said.join(" ");

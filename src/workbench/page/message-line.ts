@@ -22,6 +22,11 @@ export class MessageLine {
   /** Called when she puts the message away, to give the focus back to where she worked. */
   onClose: (() => void) | undefined;
 
+  /** The message that stands there now. */
+  get shown(): string | undefined {
+    return this.line.hidden ? undefined : (this.text.textContent ?? undefined);
+  }
+
   /** Shows a message; it replaces the one before. */
   show(message: string): void {
     this.line.hidden = false;

@@ -69,8 +69,14 @@ export class WorkArea {
     grid.addEventListener("grid-say", (event) => {
       speech.say(detailOf<string>(event));
     });
+    let refusal: string | undefined;
     grid.addEventListener("grid-refuse", (event) => {
-      message.show(detailOf<string>(event));
+      refusal = detailOf<string>(event);
+      message.show(refusal);
+    });
+    grid.addEventListener("grid-edit", (event) => {
+      const isClosed = detailOf<string | undefined>(event) === undefined;
+      if (isClosed && message.shown === refusal) message.clear();
     });
     grid.addEventListener("grid-select", () => {
       if (this.model !== undefined) this.tabs.show(this.model.sheets, grid.sheetName ?? "");
