@@ -9,6 +9,7 @@ import { readRecords } from "../../records/read-records";
 import type { WorkbookRecords } from "../../records/read-records";
 import { reportTables } from "../../records/table-report";
 import type { TableReport } from "../../records/table-report";
+import { openFile } from "./open-file";
 import { EXIT } from "./opened-workbook";
 import type { WorkbookHost } from "./opened-workbook";
 
@@ -116,25 +117,4 @@ export async function runCheck(args: readonly string[], host: WorkbookHost): Pro
       : `${describeRecords(records)}\n`,
   );
   return EXIT.done;
-}
-
-/** Reads and opens a workbook file; a path that cannot be read is refused in words, without the path. */
-export async function openFile(path: string, host: WorkbookHost): ReturnType<WorkbookHost["open"]> {
-  let bytes: Uint8Array;
-  try {
-    bytes = await host.files.read(path);
-  } catch (error) {
-    const code = error instanceof Error && "code" in error ? String(error.code) : "";
-    const why =
-      code === "ENOENT"
-        ? "There is no such file"
-        : code === "EISDIR"
-          ? "This is a folder"
-          : "It cannot be read";
-    return {
-      ok: false,
-      fault: { code: "unreadable-file", message: `The workbook was not opened. ${why}: check the path.` },
-    };
-  }
-  return host.open(bytes);
 }
