@@ -1,7 +1,7 @@
 import type { Span, Transcription } from "../braille/transcription";
 import { alignStretch, isLetter, type Piece } from "./alignment";
 import type { Contraction } from "./inventory";
-import { isContraction } from "./sign";
+import { isContraction, LETTERS, type PlainSign } from "./sign";
 
 /** One use of a contraction in a text: what, and where in the print and in the cells (half-open). */
 export interface ContractionUse {
@@ -65,6 +65,11 @@ const hull = (spans: readonly Span[]): Span => ({
 const alignGroups = (transcription: Transcription, spans: readonly Span[]): Piece[] | undefined => {
   const pieces: Piece[] = [];
   for (const span of spans) {
+    const letter = readLetter(transcription, span);
+    if (letter !== undefined) {
+      pieces.push({ sign: letter, ...span });
+      continue;
+    }
     const aligned = alignGroup(transcription, span);
     if (aligned === undefined) return undefined;
     for (const piece of aligned) {
@@ -78,6 +83,17 @@ const alignGroups = (transcription: Transcription, spans: readonly Span[]): Piec
     }
   }
   return pieces;
+};
+
+const lettersByCharacter = new Map(
+  LETTERS.flatMap((letter) => [[letter.name, letter] as const, [letter.name.toUpperCase(), letter] as const]),
+);
+
+/** Most groups are one letter and its cell, which needs no alignment. */
+const readLetter = ({ print, cells }: Transcription, span: Span): PlainSign | undefined => {
+  if (span.printEnd - span.printStart !== 1 || span.cellEnd - span.cellStart !== 1) return undefined;
+  const letter = lettersByCharacter.get(print.charAt(span.printStart));
+  return letter?.cells === cells.charAt(span.cellStart) ? letter : undefined;
 };
 
 const alignGroup = (transcription: Transcription, span: Span): readonly Piece[] | undefined => {
