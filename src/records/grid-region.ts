@@ -150,9 +150,10 @@ function findDatesAcross(
   const rows = sideRows(cells, row, side, dates, last);
   if (rows.length === 0) return undefined;
   const { filled, marks, numbers, signs, percents } = weighCells(cells, rows, dates);
-  if (filled === 0 || marks + numbers < 0.6 * filled) return undefined;
-  const beneathDates = rows.filter((at) => dates.some((column) => isDateHeading(cells, at, column)));
-  if (beneathDates.length > 0.3 * rows.length) return undefined;
+  if (filled === 0) return undefined;
+  // Two columns of dates in a list (start and goal) have dates beneath them, not marks.
+  const beneath = rows.flatMap((at) => dates.filter((column) => isDateHeading(cells, at, column)));
+  if (beneath.length > 0.5 * filled || marks + numbers + beneath.length < 0.6 * filled) return undefined;
   const isMarks = marks >= 0.6 * filled && (signs > 0 || numbers === 0);
   const pupil = named("pupil");
   return {
@@ -183,7 +184,7 @@ function findDatesDown(
       if (isDateHeading(cells, row + 1, column) || isDateHeading(cells, row + 2, column)) side = column;
     }
   }
-  if (side === undefined) return undefined;
+  if (side === undefined || isDateHeading(cells, row, side)) return undefined;
   const rows: number[] = [];
   for (let at = row + 1; at <= last; at += 1) {
     if (isDateHeading(cells, at, side)) rows.push(at);
@@ -201,7 +202,7 @@ function findDatesDown(
   const columns: number[] = [];
   let unnamed = 0;
   for (let column = from; column <= to; column += 1) {
-    const text = headerText(cells, row, column) || String(cells.value(row, column) ?? "");
+    const text = headerText(cells, row, column);
     if (column === side || text === "" || text.length > 24) continue;
     const { filled, marks } = weighCells(cells, rows, [column]);
     if (filled === 0 || marks < 0.8 * filled) continue;

@@ -26,7 +26,7 @@ const partOfDay = (clock: string): number => {
  * `#DIV/0!` an error, `'90` text, a number or other text as it stands.
  */
 function parseCell(text: string): Drawn {
-  const [, body = "", format] = /^(.*?)(?:\{(.*)\})?$/.exec(text) ?? [];
+  const [, body = "", format] = /^(.*?)(?:\{(.*)\})?$/s.exec(text) ?? [];
   if (body.startsWith("'")) return { cell: body.slice(1) };
   if (body === "") return { cell: null };
   if (body.startsWith("=")) {

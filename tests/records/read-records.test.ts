@@ -4,6 +4,7 @@ import { readRecords } from "../../src/records/read-records";
 import { reportTables } from "../../src/records/table-report";
 import type { TableReport } from "../../src/records/table-report";
 import { LAYOUTS } from "./layouts";
+import { FURTHER_LAYOUTS } from "./layouts-further";
 
 const line = (table: TableReport): string =>
   [
@@ -18,7 +19,7 @@ const line = (table: TableReport): string =>
     .trim();
 
 describe("layouts of teachers", () => {
-  it.each(LAYOUTS)("$name", async ({ sheets, found }) => {
+  it.each([...LAYOUTS, ...FURTHER_LAYOUTS])("$name", async ({ sheets, found }) => {
     const tables = reportTables(await readRecords(new MemorySheet(sheets)));
     expect(tables.map(line)).toEqual(found);
   });
