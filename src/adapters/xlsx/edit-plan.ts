@@ -2,6 +2,7 @@ import type { Area } from "../../domain/area";
 import { copyFormula, followMovedCells, growFormula, shiftFormula } from "../../spreadsheet/formula-rewriting";
 import { shiftArea, shiftRow, type RowShift } from "../../spreadsheet/row-shift";
 import type { StructuralEdit, Table } from "../../spreadsheet/workbook";
+import { forgetTables } from "./formula-safety";
 import type { FormulaSpelling } from "./formula-spelling";
 
 type PlanStep =
@@ -30,6 +31,8 @@ export interface ColumnRenaming {
  * and written once however many edits there are.
  */
 export class EditPlan {
+  /** Names, in lower case, of tables whose rows are all deleted. */
+  readonly goneTables: ReadonlySet<string>;
   private steps: PlanStep[] = [];
   private readonly tables = new Map<string, { readonly sheet: string; readonly table: Table; area: Area | undefined }>();
 
@@ -47,6 +50,7 @@ export class EditPlan {
       for (const table of sheet.tables) this.tables.set(table.name, { sheet: sheet.name, table, area: table.area });
     }
     edits.forEach((edit, number) => this.add(edit, number));
+    this.goneTables = new Set([...this.tables].filter(([, { area }]) => !area).map(([name]) => name.toLowerCase()));
   }
 
   private add(edit: StructuralEdit, number: number): void {
@@ -140,7 +144,7 @@ export class EditPlan {
       }
     }
     for (const { table, names } of this.renamings) now = this.spelling.renameColumns(now, table, names);
-    return now;
+    return forgetTables(now, this.goneTables);
   }
 
   /**

@@ -215,12 +215,13 @@ export class CellsPatch {
 
   private write(key: number, cell: FileCell | undefined, before: FileFormula | undefined): string {
     const model = this.sheet.cells.get(key);
-    if (model?.formula === undefined) {
-      if (before) this.formulas.gone.add(key);
-    } else if (!before) this.formulas.added.set(key, { isArray: model.spill !== undefined });
     const tag = cell && this.text.slice(cell.start, cell.openEnd);
     const rest = cell?.rest.map(([start, end]) => this.text.slice(start, end)).join("") ?? "";
-    return writeCell(this.writing, key, model, tag, before, rest);
+    const written = writeCell(this.writing, key, model, tag, before, rest);
+    const holdsFormula = model?.formula !== undefined && written.includes(`<${this.writing.qualifier}f`);
+    if (before && !holdsFormula) this.formulas.gone.add(key);
+    else if (holdsFormula && !before) this.formulas.added.set(key, { isArray: model.spill !== undefined });
+    return written;
   }
 
   private closeRow(closeStart: number, end: number): void {

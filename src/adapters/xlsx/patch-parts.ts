@@ -5,9 +5,11 @@ import { patchChart } from "./patch-chart";
 import { patchComments, patchLegacyDrawing } from "./patch-comments";
 import { patchDrawing } from "./patch-drawing";
 import { patchControl, patchPivotCache, patchPivotTable } from "./patch-linked-parts";
-import { patchTable } from "./patch-table";
+import type { ShellStep } from "./patch-sheet";
+import { patchTable, tableName } from "./patch-table";
 import type { ListedSheet } from "./read-workbook";
 import type { WorkbookPackage } from "./workbook-package";
+import { childOf } from "./xml-source";
 import { XlsxRefusal } from "./xlsx-refusal";
 
 /** Parts that name rows in ways that are not followed here, by a piece of their content type. */
@@ -33,6 +35,26 @@ export const refuseUnsafeParts = (parts: WorkbookPackage, plan: EditPlan): void 
   }
 };
 
+/** The ids of a sheet's relationships to tables whose rows are all deleted. */
+export const goneTableParts = (parts: WorkbookPackage, sheetPart: string, plan: EditPlan): Set<string> => {
+  const tables = parts.relationships(sheetPart).filter((one) => one.type === "table" && parts.has(one.target));
+  return new Set(tables.filter(({ target }) => plan.goneTables.has(tableName(parts.text(target)).toLowerCase())).map(({ id }) => id));
+};
+
+/** The step that takes tables out of the list of their sheet. */
+export const removeTableParts =
+  (ids: ReadonlySet<string>): ShellStep =>
+  (patch) => {
+    const list = childOf(patch.root, "tableParts");
+    if (!list) return;
+    const gone = list.children.filter((child) => ids.has(child.attributes["r:id"] ?? ""));
+    if (gone.length === list.children.length) patch.remove(list);
+    else {
+      for (const child of gone) patch.remove(child);
+      if (list.attributes["count"] !== undefined) patch.setAttribute(list, "count", String(list.children.length - gone.length));
+    }
+  };
+
 /** Lets all parts beside the sheets follow the edits. */
 export const patchLinkedParts = (
   changes: PackageChanges,
@@ -48,7 +70,10 @@ export const patchLinkedParts = (
       if (external || !changes.parts.has(target)) continue;
       if (type === "drawing") change(target, (text) => patchDrawing(text, home, plan));
       if (home === undefined) continue;
-      if (type === "table") change(target, (text) => patchTable(text, target, home, plan));
+      if (type === "table") {
+        if (plan.goneTables.has(tableName(changes.text(target)).toLowerCase())) changes.removePart(target, part);
+        else change(target, (text) => patchTable(text, home, plan));
+      }
       else if (type === "ctrlProp") change(target, (text) => patchControl(text, home, plan));
       else if (!plan.movesRows(home)) continue;
       else if (type === "comments" || type === "threadedComment") change(target, (text) => patchComments(text, home, plan));

@@ -3,7 +3,12 @@ import { formatFileText, parseFileText } from "./cell-text";
 import type { EditPlan } from "./edit-plan";
 import { descendants, parseXml } from "./xml-source";
 import { XmlPatch } from "./xml-patch";
-import { XlsxRefusal } from "./xlsx-refusal";
+
+/** The name of a table by its part. */
+export const tableName = (text: string): string => {
+  const { attributes } = parseXml(text).root;
+  return attributes["displayName"] ?? attributes["name"] ?? "";
+};
 
 /**
  * A table part after the edits: its area, filter and sorting, its formulas, and new names of columns.
@@ -11,18 +16,13 @@ import { XlsxRefusal } from "./xlsx-refusal";
  * @param text - the part
  * @param sheet - the sheet that the table lies on
  */
-export const patchTable = (text: string, part: string, sheet: string, plan: EditPlan): string => {
+export const patchTable = (text: string, sheet: string, plan: EditPlan): string => {
   const patch = new XmlPatch(parseXml(text));
   const { root } = patch;
-  const name = root.attributes["displayName"] ?? root.attributes["name"] ?? "";
+  const name = tableName(text);
   const area = plan.tableArea(name);
   const renamed = plan.renamedColumns(name);
-  if (!area) {
-    throw new XlsxRefusal(
-      "table-deleted",
-      `All rows of the table ${name} were deleted, which cannot be saved (${part}): undo that, and delete the table in your spreadsheet program.`,
-    );
-  }
+  if (!area) throw new RangeError(`the table ${name} is gone`);
   const before = parseArea(root.attributes["ref"] ?? "");
   if (before && formatArea(before) !== formatArea(area)) patch.setAttribute(root, "ref", formatArea(area));
   const totals = Number(root.attributes["totalsRowCount"] ?? 0);

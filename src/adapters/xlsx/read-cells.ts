@@ -1,6 +1,6 @@
 import type { Area } from "../../domain/area";
 import { areaHolds, parseArea } from "../../spreadsheet/address";
-import { cellKey, columnOf, rowOf, type Cell } from "../../spreadsheet/workbook";
+import { cellKey, columnOf, rowOf, type Cell, type Table } from "../../spreadsheet/workbook";
 import { keyOfAddress } from "./cell-places";
 import { parseFileValue } from "./file-values";
 import type { FormulaSpelling } from "./formula-spelling";
@@ -38,7 +38,18 @@ export class CellReader {
   private formula = "";
   private value: string | undefined;
 
-  constructor(private readonly context: CellContext) {}
+  /** @param tables - of the sheet: a formula in one may leave out its name */
+  constructor(
+    private readonly context: CellContext,
+    private readonly tables: readonly Table[],
+  ) {}
+
+  private typed(formula: string): string {
+    const table = formula.includes("[")
+      ? this.tables.find((candidate) => areaHolds(candidate.area, rowOf(this.key), columnOf(this.key)))
+      : undefined;
+    return this.context.spelling.toTyped(formula, table?.name);
+  }
 
   openRow(attributes: XmlAttributes): number {
     const number = Number(attributes["r"]);
@@ -93,7 +104,6 @@ export class CellReader {
 
   private addFormula(cell: Draft, attributes: XmlAttributes): void {
     const type = attributes["t"];
-    const { spelling, dynamicMarks } = this.context;
     if (type === "shared") {
       this.addShared(cell, attributes);
     } else if (type === "dataTable") {
@@ -101,11 +111,11 @@ export class CellReader {
       cell.formula = isTrue(dt2D) ? `TABLE(${r1},${r2})` : isTrue(dtr) ? `TABLE(${r1},)` : `TABLE(,${r1})`;
       cell.notRecalculated = true;
     } else if (this.formula !== "") {
-      cell.formula = spelling.toTyped(this.formula);
+      cell.formula = this.typed(this.formula);
       if (type !== "array") return;
       const area = parseArea(attributes["ref"] ?? "");
       const mark = this.attributes["cm"];
-      cell.array = mark !== undefined && dynamicMarks.has(mark) ? "dynamic" : "fixed";
+      cell.array = mark !== undefined && this.context.dynamicMarks.has(mark) ? "dynamic" : "fixed";
       if (!area || area.top !== rowOf(this.key) || area.left !== columnOf(this.key)) return;
       cell.spill = area;
       this.arrays.push({ key: this.key, area });
@@ -117,7 +127,7 @@ export class CellReader {
     const row = rowOf(this.key);
     const column = columnOf(this.key);
     if (this.formula !== "") {
-      cell.formula = this.context.spelling.toTyped(this.formula);
+      cell.formula = this.typed(this.formula);
       if (attributes["ref"] !== undefined || !this.shared.has(group)) {
         this.shared.set(group, new SharedFormula(cell.formula, row, column));
       }

@@ -1,6 +1,6 @@
 import type { Area } from "../../domain/area";
 import { parseArea } from "../../spreadsheet/address";
-import type { Cell, Validation } from "../../spreadsheet/workbook";
+import type { Cell, Table, Validation } from "../../spreadsheet/workbook";
 import { parseFileText } from "./cell-text";
 import { CellReader, type CellContext } from "./read-cells";
 import { parseAreas } from "./cell-places";
@@ -32,9 +32,10 @@ type ValidationDraft = { attributes: XmlAttributes; areas: Area[]; formula1?: st
  *
  * @param text - the part
  * @param context - strings, styles and spelling of its workbook
+ * @param tables - that lie on the sheet
  */
-export const readSheetPart = (text: string, context: CellContext): SheetPart => {
-  const cells = new CellReader(context);
+export const readSheetPart = (text: string, context: CellContext, tables: readonly Table[]): SheetPart => {
+  const cells = new CellReader(context, tables);
   const merges: Area[] = [];
   const drafts: ValidationDraft[] = [];
   const columnWidths = new Map<number, number>();

@@ -94,12 +94,13 @@ const readSheet = (
   persons: ReadonlyMap<string, string>,
 ): Worksheet => {
   const text = kind === "cells" ? parts.text(part) : "<worksheet/>";
+  const tables = kind === "cells" ? readTables(parts, part, context.spelling) : [];
   return {
     name,
     visibility,
     kind,
-    ...readSheetPart(text, context),
-    tables: kind === "cells" ? readTables(parts, part, context.spelling) : [],
+    ...readSheetPart(text, context, tables),
+    tables,
     objects: readDrawings(parts, part),
     comments: kind === "cells" ? readComments(parts, part, persons) : [],
   };

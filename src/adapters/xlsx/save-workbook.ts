@@ -5,11 +5,12 @@ import { addChartPart, addSheetPart, checkChart, keepSettings } from "./add-part
 import { patchCalculationChain } from "./calculation-chain";
 import { addDynamicMark, NEW_METADATA } from "./dynamic-arrays";
 import { EditPlan } from "./edit-plan";
+import { isReadable, type KnownNames } from "./formula-safety";
 import { FormulaSpelling } from "./formula-spelling";
 import { findRenamedColumns } from "./header-cells";
 import { PackageChanges } from "./package-changes";
 import type { FormulaChanges } from "./patch-cells";
-import { patchLinkedParts, refuseUnsafeParts } from "./patch-parts";
+import { goneTableParts, patchLinkedParts, refuseUnsafeParts, removeTableParts } from "./patch-parts";
 import { patchSheet, type ShellStep } from "./patch-sheet";
 import { StyleNumbers } from "./patch-styles";
 import { readStyles } from "./read-styles";
@@ -62,6 +63,7 @@ class WorkbookSave {
   private readonly sheets: SheetToSave[] = [];
   /** Names and part of the file's own sheets. */
   private readonly listed: ReturnType<typeof listSheets>;
+  private readonly known: KnownNames;
   private mark: string | undefined;
 
   constructor(
@@ -81,16 +83,23 @@ class WorkbookSave {
     const renamed = findRenamedColumns(tables, before, workbook, difference.changedCells);
     this.plan = new EditPlan(difference.edits, tables, this.spelling, renamed);
     refuseUnsafeParts(parts, this.plan);
+    this.known = {
+      sheets: new Set(workbook.sheets.map((sheet) => sheet.name.toLowerCase())),
+      tables: new Set(workbook.sheets.flatMap((sheet) => sheet.tables.map((table) => table.name.toLowerCase()))),
+    };
   }
 
   run(): Uint8Array {
     for (const { name, part, sheetId, kind } of this.listed) {
-      if (kind === "cells") this.addSheet(name, part, sheetId, this.changes.parts.related(part, "drawing"));
+      if (kind !== "cells") continue;
+      const gone = goneTableParts(this.changes.parts, part, this.plan);
+      const steps = gone.size > 0 ? [removeTableParts(gone)] : [];
+      this.addSheet(name, part, sheetId, this.changes.parts.related(part, "drawing"), steps);
     }
     for (const edit of this.difference.edits) {
       if (edit.kind !== "add-sheet") continue;
       const { part, sheetId } = addSheetPart(this.changes, this.main, edit.sheet);
-      this.addSheet(edit.sheet, part, sheetId, undefined);
+      this.addSheet(edit.sheet, part, sheetId, undefined, []);
     }
     patchLinkedParts(this.changes, this.listed, this.plan, this.workbook.sheets);
     this.addCharts();
@@ -105,11 +114,11 @@ class WorkbookSave {
     return this.changes.write();
   }
 
-  private addSheet(name: string, part: string, sheetId: string, drawing: string | undefined): void {
+  private addSheet(name: string, part: string, sheetId: string, drawing: string | undefined, steps: ShellStep[]): void {
     const model = this.workbook.sheets.find((sheet) => sheet.name === name);
     if (!model) throw new RangeError(`the model lacks the sheet ${name}`);
     const changed = this.difference.changedCells.get(name) ?? new Set<number>();
-    this.sheets.push({ part, sheetId, model, changed, drawing, steps: [] });
+    this.sheets.push({ part, sheetId, model, changed, drawing, steps });
   }
 
   private addCharts(): void {
@@ -150,6 +159,7 @@ class WorkbookSave {
     return {
       spelling: this.spelling,
       dynamicMark: () => (this.mark ??= this.makeDynamicMark()),
+      isReadable: (formula) => isReadable(formula, this.known),
       styleNumber: (style) => this.styles.numberFor(style),
       tableAt: (row, column) => tables.find((table) => areaHolds(table.area, row, column))?.name,
     };

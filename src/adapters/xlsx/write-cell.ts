@@ -25,6 +25,8 @@ export interface CellWriting {
   dynamicMark(): string;
   /** The style number of the file for one of the model. */
   styleNumber(style: number): number;
+  /** Whether spreadsheet programs can read a formula; one that they cannot is kept as text. */
+  isReadable(formula: string): boolean;
   /** The table that holds a cell. */
   tableAt(row: number, column: number): string | undefined;
 }
@@ -33,7 +35,7 @@ export interface CellWriting {
  * A cell as the file holds it.
  *
  * @param key - its place
- * @param cell - what the model has there; undefined leaves a file's cell empty but for its style
+ * @param model - what the model has there; undefined leaves a file's cell empty but for its style
  * @param openTag - the tag that the file has for it, whose other attributes stay
  * @param before - the formula that the file has for it; kept as written where the model has the same one
  * @param rest - further elements of the file's cell, kept
@@ -42,7 +44,7 @@ export interface CellWriting {
 export const writeCell = (
   writing: CellWriting,
   key: number,
-  cell: Cell | undefined,
+  model: Cell | undefined,
   openTag: string | undefined,
   before: FileFormula | undefined,
   rest: string,
@@ -50,6 +52,7 @@ export const writeCell = (
   const { qualifier } = writing;
   const row = rowOf(key);
   const column = columnOf(key);
+  const cell = model && keepReadable(writing, row, column, model, before);
   let tag = (openTag ?? `<${qualifier}c>`).replace(/\s*\/>$/, ">");
   tag = setAttribute(tag, "r", formatCell(row, column));
   if (cell) {
@@ -68,6 +71,15 @@ export const writeCell = (
   }
   return `${tag}${inside}</${qualifier}c>`;
 };
+
+/** A formula that would make programs call the file damaged is kept as the text that was typed. */
+const keepReadable = (writing: CellWriting, row: number, column: number, cell: Cell, before: FileFormula | undefined): Cell => {
+  if (cell.formula === undefined || isKept(writing, row, column, cell.formula, before) || writing.isReadable(cell.formula)) return cell;
+  return { value: `=${cell.formula}`, style: cell.style };
+};
+
+const isKept = (writing: CellWriting, row: number, column: number, formula: string, before: FileFormula | undefined): boolean =>
+  before !== undefined && writing.spelling.toTyped(before.formula, writing.tableAt(row, column)) === formula;
 
 interface FormulaElement {
   readonly xml: string;
@@ -89,7 +101,7 @@ const formulaElement = (
   const spill = cell.spill ?? own;
   const spills = spill.bottom > spill.top || spill.right > spill.left;
   const table = writing.tableAt(row, column);
-  if (before && spelling.toTyped(before.formula, table) === formula && (before.isArray || !spills)) {
+  if (before && isKept(writing, row, column, formula, before) && (before.isArray || !spills)) {
     return { xml: before.isArray ? withReference(before.source, spill) : before.source, keepsMark: true };
   }
   const text = escapeText(formatFileText(spelling.toFile(formula, table)));

@@ -93,6 +93,16 @@ describe("a save of one typed cell", () => {
     expect(changedParts(opened, typed)).toEqual(["xl/worksheets/sheet4.xml"]);
   });
 
+  it.each([
+    ["does not parse", "SUM(A1"],
+    ["names a sheet that is not there", "Nowhere!A1"],
+    ["names a table that is not there", "SUM(Nothing[Words])"],
+    ["names another workbook", "[Other.xlsx]S!A1"],
+  ])("keeps a formula that %s as the text that was typed, lest the file is called damaged", (_, formula) => {
+    const again = contentsOf(saveAfter(opened, (workbook) => workbook.setCell("Lists", 0, 2, { formula })));
+    expect(cellAt(again, "Lists", "C1")).toEqual({ value: `=${formula}`, style: 0 });
+  });
+
   it("adds a style only where the file has none of the kind", () => {
     const typed = saveAfter(opened, (workbook) => {
       workbook.setCell("Lists", 5, 0, 46_000, { numberFormat: "d mmm yyyy" });
@@ -208,6 +218,16 @@ describe("a save of rows put in and taken out", () => {
     expect(part(opened, "xl/comments1.xml")).toContain('ref="C6"');
     expect(contentsOf(deleted).sheets[0]?.comments).toHaveLength(1);
     expect(part(deleted, "xl/drawings/vmlDrawing1.vml").match(/<v:shape /g)).toHaveLength(1);
+  });
+
+  it("takes a table with all its rows, and makes references to it #REF!", () => {
+    const saved = saveAfter(opened, (workbook) => {
+      valueOf(workbook.deleteRows("Probes", 2, 13));
+    });
+    expect(partsOf(saved).has("xl/tables/table1.xml")).toBe(false);
+    expect([...partsOf(saved)].filter(([name]) => /rels$|Types/.test(name)).join("")).not.toContain("table1.xml");
+    expect(part(saved, "xl/worksheets/sheet1.xml")).not.toContain("tablePart");
+    expect(part(saved, "xl/worksheets/sheet1.xml")).toContain("COUNT(#REF!)");
   });
 
   it("leaves the parts that name no rows of that sheet", () => {
