@@ -129,7 +129,7 @@ const averageOf = (numbers: readonly number[]): Value =>
 const extreme = (name: string, pick: (a: number, b: number) => number): OrdinaryFunction =>
   defineFunction(name, [range, many(range)], (scope, given, pairs) => {
     const [first = 0, ...rest] = matchingNumbers(given, pairs, scope, false);
-    return rest.reduce(pick, first);
+    return rest.reduce((best, each) => pick(best, each), first);
   });
 
 /** Counts, sums and averages of what meets a criterion. */

@@ -2,7 +2,6 @@ import {
   ACOS,
   ASIN,
   ATAN,
-  ATAN2,
   COMBIN,
   COS,
   DEGREES,
@@ -35,7 +34,8 @@ export const LISTED: readonly OrdinaryFunction[] = [
   ofOne("ACOS", ACOS),
   ofOne("ASIN", ASIN),
   ofOne("ATAN", ATAN),
-  ofTwo("ATAN2", ATAN2),
+  // The package takes y before x.
+  ofTwo("ATAN2", (x, y) => (x === 0 && y === 0 ? new Error("#DIV/0!") : Math.atan2(y, x))),
   ofTwo("COMBIN", COMBIN),
   ofOne("COS", COS),
   ofOne("DEGREES", DEGREES),
