@@ -94,6 +94,7 @@ const FILLERS = new Set([
   "with",
   "this",
   "my",
+  "we",
 ]);
 
 const KEEP_S = new Set([

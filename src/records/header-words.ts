@@ -17,7 +17,7 @@ const RULES: readonly Rule[] = [
   [
     "other",
     1,
-    /\b(birth|dob|born|teacher|tutor|examiner|tester|assessor|staff|school|district|class|parent|phone|email|address|age|year group|school year|room|observer|scorer|recorder|completed|signed|instructor|tvi|initial teacher)\b/,
+    /\b(birth|dob|born|teacher|tutor|examiner|tester|assessor|staff|school|district|class|parent|phone|email|address|age|year group|school year|room|observer|scorer|recorder|completed|signed|instructor|tvi|initial teacher)\b(?!.*\b(note|comment|observation|remark)\b)/,
   ],
   [
     "other",
@@ -32,7 +32,7 @@ const RULES: readonly Rule[] = [
   [
     "other",
     0.9,
-    /^(session|lesson|probe|trial|row|week|record|entry|item|day|test|visit|question|run) ?(id|nr)?$|^(session|lesson|week|probe) ?no$|^q$|^id$/,
+    /^(session|lesson|probe|trial|row|week|record|entry|item|test|visit|question|run) ?(id|nr)?$|^(session|lesson|week|probe) ?no$|^q$|^id$/,
   ],
   [
     "other",
@@ -115,7 +115,7 @@ const RULES: readonly Rule[] = [
   [
     "words",
     1,
-    /^(word|word read|word attempted|attempted word|total word|word total|word count|count word|word tried|tw|twr|wr|total word read|word read total|word read aloud|how many word|word attempted total|wa|word covered|word presented|total word attempted|word given|word shown|all word|word tested|w read)$/,
+    /^(word|word read|word attempted|attempted word|total word|word total|word count|count word|word tried|tw|twr|wr|total word read|word read total|word read aloud|how many word|word attempted total|wa|word covered|word presented|total word attempted|word given|all word|word tested|w read)$/,
   ],
   [
     "words",
@@ -313,7 +313,7 @@ const RULES: readonly Rule[] = [
   ],
 ];
 
-const BY = /^\W*by\W*$/i;
+const BY = /^\W*by(?: when| date)?\W*$/i;
 const known = new Map<string, HeaderMatch>();
 
 /**

@@ -295,7 +295,7 @@ const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
     "Errors per minute",
     "Age",
   ],
-  goalScore: ["Goal", "Target", "Goal score", "Aim", "Target WCPM"],
+  goalScore: ["Goal", "Target", "Goal score", "Aim"],
   goalDate: ["Goal date", "Target date", "By", "Due date", "By when"],
   startScore: ["Baseline", "Start score", "Current level", "Starting point"],
   startDate: ["Start date", "Start", "Baseline date", "Date started"],
