@@ -6,6 +6,7 @@ import { CHOICES_SETTING, formatChoices, parseChoices } from "../../src/records/
 import type { ColumnChoices } from "../../src/records/column-choices";
 import type { FoundBlock } from "../../src/records/found-block";
 import { readRecords } from "../../src/records/read-records";
+import type { TrajectoryState } from "./trajectory-view";
 
 /** A cell to show: what the views ask for by the event `jump-to-cell`. Row and column count from zero. */
 export interface CellPlace {
@@ -17,7 +18,11 @@ export interface CellPlace {
 /** The elements of a pane, by what this module sets on them and hears from them. */
 export interface PaneElements {
   /** `cellwright-trajectory` */
-  readonly trajectory: EventTarget & { probes: readonly Probe[]; goals: readonly Goal[] };
+  readonly trajectory: EventTarget & {
+    probes: readonly Probe[];
+    goals: readonly Goal[];
+    state: TrajectoryState;
+  };
   /** `cellwright-columns`; tells of a correction by `choices-changed`, whose detail is {@link ColumnChoices} */
   readonly columns: EventTarget & { blocks: readonly FoundBlock[]; choices: ColumnChoices };
   /** a polite live region for what went wrong and what was found */
@@ -72,9 +77,13 @@ export function feedViews(sheet: Sheet, elements: PaneElements, host: PaneHost):
       elements.columns.blocks = blocks;
       elements.trajectory.goals = goals;
       elements.trajectory.probes = probes;
+      elements.trajectory.state = "ready";
       say("");
     } catch (error) {
-      if (!ending.signal.aborted) say(explain(error));
+      if (ending.signal.aborted) return;
+      // Before the first reading the view has the room to say it; later its graph stays, and the line says it.
+      if (elements.trajectory.state === "ready") say(explain(error));
+      else elements.trajectory.state = { problem: explain(error) };
     }
   };
 
@@ -119,6 +128,7 @@ export function feedViews(sheet: Sheet, elements: PaneElements, host: PaneHost):
   for (const view of [elements.columns, elements.trajectory]) {
     hear(view, "jump-to-cell", (detail) => host.jumpTo(detail as CellPlace));
   }
+  elements.trajectory.state = "loading";
   const stopFollowing = sheet.onChange(refreshWhenQuiet);
   void refresh();
   return {

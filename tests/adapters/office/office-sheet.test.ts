@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it } from "vitest";
+import { showCell } from "../../../src/adapters/office/cell-showing";
 import { parseChangedArea } from "../../../src/adapters/office/change-following";
 import { missingRequirements } from "../../../src/adapters/office/office-host";
 import { officeErrorCode } from "../../../src/adapters/office/refusal";
@@ -330,6 +331,22 @@ describe("changes", () => {
     ["A1:A2,C3", undefined],
   ])("at %s", (address, expected) => {
     expect(parseChangedArea(address)).toEqual(expected);
+  });
+});
+
+describe("showing a cell", () => {
+  it("activates its sheet and selects it", async () => {
+    open();
+    await showCell(excel.host, { sheet: "Probes", row: 2, column: 1 });
+    expect([excel.model.shown, excel.model.selected]).toEqual(["Probes", area(2, 1, 2, 1)]);
+  });
+
+  it.each([
+    ["a sheet that is gone", "Nowhere", /no sheet "Nowhere"/],
+    ["a hidden sheet", "Kept", /hidden/],
+  ])("%s is refused", async (_, sheet, message) => {
+    open();
+    await expect(showCell(excel.host, { sheet, row: 0, column: 0 })).rejects.toThrow(message);
   });
 });
 

@@ -8,10 +8,12 @@ import { CHOICES_SETTING, parseChoices } from "../../../src/records/column-choic
 import type { FoundBlock } from "../../../src/records/found-block";
 import { feedViews } from "../../../taskpane/views/mount-views";
 import type { CellPlace, PaneFeed } from "../../../taskpane/views/mount-views";
+import type { TrajectoryState } from "../../../taskpane/views/trajectory-view";
 
 class Trajectory extends EventTarget {
   probes: readonly Probe[] = [];
   goals: readonly Goal[] = [];
+  state: TrajectoryState = "ready";
 }
 class Columns extends EventTarget {
   blocks: readonly FoundBlock[] = [];
@@ -90,6 +92,19 @@ describe("feeding the views", () => {
     elements.columns.dispatchEvent(new CustomEvent("jump-to-cell", { detail }));
     elements.trajectory.dispatchEvent(new CustomEvent("jump-to-cell", { detail }));
     expect(jumps).toEqual([detail, detail]);
+  });
+
+  it("says in the graph's place what the host refuses before anything was read", async () => {
+    const read = vi
+      .spyOn(sheet, "outline")
+      .mockRejectedValue(new HostError("A cell is being edited. Press Enter."));
+    start();
+    expect(elements.trajectory.state).toBe("loading");
+    await feed?.refresh();
+    expect(elements.trajectory.state).toEqual({ problem: "A cell is being edited. Press Enter." });
+    read.mockRestore();
+    await feed?.refresh();
+    expect(elements.trajectory.state).toBe("ready");
   });
 
   it("says what the host refuses and keeps what was shown", async () => {

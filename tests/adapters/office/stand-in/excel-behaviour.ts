@@ -104,6 +104,10 @@ const worksheet: Behaviour = {
     protection: itself<MemoryWorksheet>,
   },
   call: {
+    activate: (sheet: MemoryWorksheet, _, model) => {
+      if (sheet.hidden) throw new OfficeError("InvalidOperation");
+      model.shown = sheet.name;
+    },
     getRangeByIndexes: (sheet: MemoryWorksheet, args) => rangeAt(sheet, args),
     getUsedRangeOrNullObject: (sheet: MemoryWorksheet, [valuesOnly]) => {
       if (valuesOnly !== true)
@@ -190,6 +194,9 @@ const range: Behaviour = {
   },
   call: {
     getUsedRangeOrNullObject: (target: RangeTarget, _, model) => model.usedWithin(target),
+    select: (target: RangeTarget, _, model) => {
+      model.selected = target.area;
+    },
     clear: (target: RangeTarget, _, model) => {
       model.requireWritable(target.sheet);
       model.clear(target.sheet, target.area);

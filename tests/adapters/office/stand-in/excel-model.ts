@@ -57,6 +57,9 @@ export class ExcelModel {
   charts: ModelChart[] = [];
   parts: ModelPart[] = [];
   enableEvents = true;
+  /** The active sheet and the selection. */
+  shown = "";
+  selected: Area | undefined;
   readonly protectedSheets = new Set<MemoryWorksheet>();
   readonly changed: (change: ModelChange) => void;
   readonly workbook: MemoryWorkbook;
