@@ -89,9 +89,15 @@ workbench.plugins.push(
   }),
 );
 
+/** The engine is a file beside the program, loaded by a require made at run time: webpack must leave that alone. */
+const withNodeRequire = (configuration) => ({
+  ...configuration,
+  module: { ...configuration.module, parser: { javascript: { createRequire: false } } },
+});
+
 /** A program for Node: everything but Node's own modules inside. */
 const program = (name, entry, folder) => ({
-  ...base(name, "node20"),
+  ...withNodeRequire(base(name, "node20")),
   entry: { [name]: entry },
   experiments: { outputModule: true },
   output: {
