@@ -1,4 +1,5 @@
 import type { Goal } from "./goal";
+import { ALL_SIGNS } from "./sign-pool";
 import type { Measure } from "./measure";
 import { normaliseName, type SeriesKey } from "./series";
 
@@ -26,10 +27,18 @@ export const measuresOfGoal = (goal: Goal): readonly Measure[] => {
     : ["rate", "score"];
 };
 
+/** A goal is about one sign only where its text names it; one without a text may be. */
+const concernsSign = (goal: Goal, sign: string): boolean => {
+  const words = normaliseName(goal.text);
+  if (sign === "" || sign === ALL_SIGNS || words === "") return true;
+  return words.split(/[^\p{L}\p{N}]+/u).includes(normaliseName(sign));
+};
+
 const FIELDS = ["task", "code", "unit"] as const;
 
 /** How many of task, code and unit a goal and a series name alike; undefined where they name one differently. */
 const agreement = (goal: Goal, key: SeriesKey): number | undefined => {
+  if (!concernsSign(goal, key.sign)) return undefined;
   let alike = 0;
   for (const field of FIELDS) {
     const [wanted, given] = [normaliseName(goal[field]), normaliseName(key[field])];

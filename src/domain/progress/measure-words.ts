@@ -40,25 +40,31 @@ export const formatNumber = (value: number, decimals = 1): string => {
 export const formatValue = (value: number, measure: Measure): string =>
   measure === "accuracy" ? `${formatNumber(100 * value)}${NBSP}%` : formatNumber(value);
 
+/** A number with what it counts: `1 word`, `2 words`. */
+const countUnit = (number: string, unit: string): string =>
+  `${number} ${number === "1" ? unit.replace(/s$/, "") : unit}`;
+
 /** A value with the unit that the axis names: `42.5 words a minute`, `90 %`. */
 export const formatWithUnit = (value: number, key: SeriesKey): string => {
   const number = formatValue(value, key.measure);
+  const unit = key.unit.trim().toLowerCase();
   switch (key.measure) {
     case "rate":
-      return `${number} ${key.unit.trim().toLowerCase() || "words"} a minute`;
+      return `${countUnit(number, unit || "words")} a minute`;
     case "cells a minute":
-      return `${number} cells a minute`;
+      return `${countUnit(number, "cells")} a minute`;
     case "accuracy":
       return number;
     case "score":
-      return key.unit.trim() === "" ? `a score of ${number}` : `${number} ${key.unit.trim().toLowerCase()}`;
+      return unit === "" ? `a score of ${number}` : countUnit(number, unit);
   }
 };
 
 /** A change without its sign, in the unit: `1.3 words a minute`, `2 percentage points`. */
 export const formatChange = (change: number, key: SeriesKey): string => {
   const size = Math.abs(change);
-  if (key.measure === "accuracy") return `${formatNumber(100 * size)} percentage points`;
-  if (key.measure === "score") return `${formatNumber(size, 2)} ${key.unit.trim().toLowerCase() || "points"}`;
-  return formatWithUnit(size < 10 ? Number(size.toFixed(1)) : size, key);
+  if (key.measure === "accuracy") return countUnit(formatNumber(100 * size), "percentage points");
+  if (key.measure === "score")
+    return countUnit(formatNumber(size, 2), key.unit.trim().toLowerCase() || "points");
+  return formatWithUnit(size, key);
 };

@@ -1,5 +1,6 @@
 import type { Probe } from "../probe/probe";
 import { isSupported } from "../probe/support";
+import { ALL_SIGNS, poolSigns } from "./sign-pool";
 import { MEASURES, measureProbe, type CellSource, type Measure } from "./measure";
 
 export { MEASURES, type Measure } from "./measure";
@@ -33,31 +34,36 @@ export interface Series {
 export const normaliseName = (name: string | undefined): string =>
   (name ?? "").normalize("NFKC").trim().replace(/\s+/gu, " ").toLowerCase();
 
-const PARTS = ["pupil", "task", "unit", "code", "medium", "sign"] as const;
+/** What makes up a series but for the sign, which keeps its case: `A` and `a` may be taught apart. */
+const PARTS = ["pupil", "task", "unit", "code", "medium"] as const;
+const familyOf = (probe: Probe): string => PARTS.map((part) => normaliseName(probe[part])).join("\u0000");
+const signOf = (probe: Probe): string => (probe.sign ?? "").trim();
 
-/** Sign names differ by case alone in no code, but `A` and `a` may be taught apart: signs keep their case. */
-const groupKey = (probe: Probe): string =>
-  PARTS.map((part) => (part === "sign" ? (probe.sign ?? "").trim() : normaliseName(probe[part]))).join(
-    "\u0000",
-  );
-
-/**
- * Every series that the probes hold: one for each pupil, task, unit, code, medium and sign, and each measure that at
- * least one of its probes has. In order of first appearance, measures in the order of {@link MEASURES}; names as they
- * are spelled first.
- *
- * @param cells - how to count a passage's cells; without it there are no cells a minute
- */
-export const buildSeries = (probes: readonly Probe[], cells?: CellSource): readonly Series[] => {
+const groupBy = (
+  probes: readonly Probe[],
+  keyOf: (probe: Probe) => string,
+): readonly (readonly Probe[])[] => {
   const groups = new Map<string, Probe[]>();
   for (const probe of probes) {
-    const key = groupKey(probe);
+    const key = keyOf(probe);
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [probe]);
     else group.push(probe);
   }
-  return [...groups.values()].flatMap((group) => seriesOfGroup(group, cells));
+  return [...groups.values()];
 };
+
+/**
+ * Every series that the probes hold: one for each pupil, task, unit, code, medium and sign, and each measure that at
+ * least one of its probes has; where several signs were counted, one for all signs together before them. In order of
+ * first appearance, measures in the order of {@link MEASURES}; names as they are spelled first.
+ *
+ * @param cells - how to count a passage's cells; without it there are no cells a minute
+ */
+export const buildSeries = (probes: readonly Probe[], cells?: CellSource): readonly Series[] =>
+  groupBy(probes, familyOf).flatMap((family) =>
+    [poolSigns(family), ...groupBy(family, signOf)].flatMap((group) => seriesOfGroup(group, cells)),
+  );
 
 const seriesOfGroup = (group: readonly Probe[], cells: CellSource | undefined): readonly Series[] => {
   const first = group[0];
@@ -81,7 +87,13 @@ const seriesOfGroup = (group: readonly Probe[], cells: CellSource | undefined): 
  * @returns `all probes` where the sheet says nothing that could tell it
  */
 export const describeSeries = (key: SeriesKey): string => {
-  const parts = [key.task, key.sign === "" ? "" : `sign ${key.sign}`, key.unit, key.code, key.medium];
+  const parts = [
+    key.task,
+    key.sign === "" || key.sign === ALL_SIGNS ? key.sign : `sign ${key.sign}`,
+    key.unit,
+    key.code,
+    key.medium,
+  ];
   const words = parts.map((part) => part.trim()).filter((part) => part !== "");
   return words.length === 0 ? "all probes" : words.join(", ");
 };

@@ -59,7 +59,7 @@ describe("summary of a caseload", () => {
     if (summary === undefined) throw new Error("no summary");
     const line = formatSummary(summary);
     expect(line).toContain("29 words a minute");
-    expect(line).toContain("up 1 words a minute a week");
+    expect(line).toContain("up 1 word a minute each week");
     expect(line).toContain("Verdict: on aim.");
     expect(line).not.toContain("\n");
   });

@@ -33,6 +33,15 @@ describe("the goal of a series", () => {
     expect(findGoal(KEY, [goal], START + 70) !== undefined).toBe(found);
   });
 
+  it.each([
+    { sign: "ea", text: "names ea in words", found: true },
+    { sign: "ea", text: "names each letter", found: false },
+    { sign: "all signs", text: "names each letter", found: true },
+    { sign: "ea", text: "", found: true },
+  ])("for the sign $sign with the text '$text': found is $found", ({ sign, text, found }) => {
+    expect(findGoal({ ...KEY, sign }, [goalOf({ text })], START) !== undefined).toBe(found);
+  });
+
   it("of two is the one that names more", () => {
     const general = goalOf({ goalScore: 50 });
     const exact = goalOf({ task: "read aloud", code: "contracted", goalScore: 70 });

@@ -125,12 +125,12 @@ describe("series", () => {
     expect(series.map(({ key }) => `${key.pupil} ${key.measure} ${describeSeries(key)}`)).toEqual([
       "Heron rate read aloud, words, contracted, braille",
       "Heron accuracy read aloud, words, contracted, braille",
+      "Heron rate read aloud, sign ea, words, contracted, braille",
       "Plover rate read aloud, words, contracted, braille",
       "Heron rate copied, words, contracted, braille",
       "Heron rate read aloud, signs, contracted, braille",
       "Heron rate read aloud, words, uncontracted, braille",
       "Heron rate read aloud, words, contracted, print",
-      "Heron rate read aloud, sign ea, words, contracted, braille",
     ]);
     expect(series[0]?.points.map(({ value }) => value)).toEqual([20, 81]);
   });
@@ -182,5 +182,65 @@ describe("series", () => {
       sign: "",
     } as const;
     expect(describeSeries(key)).toBe("all probes");
+  });
+
+  describe("of signs", () => {
+    const marked = (sign: string, day: number, correct: number, fields = {}) =>
+      probeOf({
+        task: "signs named",
+        unit: "signs",
+        sign,
+        day: START + day,
+        correct,
+        opportunities: 1,
+        ...fields,
+      });
+
+    it("have one for all signs together before those of each sign", () => {
+      const probes = [
+        marked("a", 0, 1),
+        marked("b", 0, 0),
+        marked("A", 0, 1),
+        marked("a", 7, 1),
+        marked("b", 7, 1),
+      ];
+      const series = buildSeries(probes);
+      expect(
+        series.map(
+          ({ key, points }) => `${key.sign}: ${points.map(({ value }) => value.toFixed(2)).join(" ")}`,
+        ),
+      ).toEqual(["all signs: 0.67 1.00", "a: 1.00 1.00", "b: 0.00 1.00", "A: 1.00"]);
+      expect(series.map(({ key }) => describeSeries(key))[0]).toBe(
+        "signs named, all signs, signs, contracted, braille",
+      );
+    });
+
+    it("keep phases and support apart when added up, and lead to the first row", () => {
+      const probes = [
+        marked("a", 0, 1, { phase: "A", source: { sheet: "Signs", row: 4 } }),
+        marked("b", 0, 0, { phase: "A", source: { sheet: "Signs", row: 5 } }),
+        marked("b", 0, 1, { phase: "B", source: { sheet: "Signs", row: 6 } }),
+        marked("b", 0, 1, { phase: "A", support: "prompt", source: { sheet: "Signs", row: 7 } }),
+      ];
+      const points = buildSeries(probes)[0]?.points.map(({ probe, value, supported }) => [
+        probe.source.row,
+        value,
+        supported,
+      ]);
+      expect(points).toEqual([
+        [4, 0.5, false],
+        [6, 1, false],
+        [7, 1, true],
+      ]);
+    });
+
+    it("have none for all where there is but one sign, or no counts", () => {
+      expect(buildSeries([marked("a", 0, 1), marked("a", 7, 0)]).map(({ key }) => key.sign)).toEqual(["a"]);
+      expect(
+        buildSeries([probeOf({ sign: "a", rate: 1 }), probeOf({ sign: "b", rate: 2 })]).map(
+          ({ key }) => key.sign,
+        ),
+      ).toEqual(["a", "b"]);
+    });
   });
 });
