@@ -1,11 +1,8 @@
 /** How the sheet functions on braille read their arguments and turn texts into cells. */
 import { isBraille, parseCells } from "../src/domain/braille/cell";
 import type { Transcribe } from "../src/domain/contraction/passage";
-import {
-  parseExceptions,
-  type ExceptedTranscription,
-  type Exceptions,
-} from "../src/domain/contraction/exceptions";
+import type { ExceptedTranscription } from "../src/domain/contraction/exception-placement";
+import { parseExceptions, type Exceptions } from "../src/domain/contraction/exceptions";
 import { spellOutUntaught } from "../src/domain/contraction/partly-contracted";
 import { parseTaught, type TaughtSigns } from "../src/domain/contraction/taught";
 import { refusal, success, type Fault, type Result } from "../src/domain/result";

@@ -1,12 +1,7 @@
-import type { Span, Transcription } from "../braille/transcription";
 import { refusal, success, type Result } from "../result";
 import { parseAnyCells } from "./cell-notation";
+import { placeCells, type ExceptedTranscription, type Replacement } from "./exception-placement";
 import type { Transcribe } from "./passage";
-
-/** A transcription and the places where the teacher's own braille stands. */
-export interface ExceptedTranscription extends Transcription {
-  readonly excepted: readonly Span[];
-}
 
 /** The teacher's own braille for words that the engine's table gets wrong: names, acronyms. */
 export interface Exceptions {
@@ -71,8 +66,9 @@ const exceptionsOf = (entries: ReadonlyMap<string, string>): Exceptions => {
     size: entries.size,
     transcribe: (transcribe, text) => {
       const matches = entries.size === 0 ? [] : findMatches(straighten(text), pattern, entries);
-      if (matches.length === 0) return { ...transcribe(text), excepted: [] };
-      return replaceStandIns(transcribe, text, matches);
+      return matches.length === 0
+        ? { ...transcribe(text), excepted: [] }
+        : placeCells(transcribe, text, matches);
     },
   };
 };
@@ -86,14 +82,8 @@ const patternOf = (words: readonly string[]): RegExp => {
   return new RegExp(`${before}(?:${alternatives.join("|")})${after}`, "giu");
 };
 
-interface Match {
-  readonly start: number;
-  readonly end: number;
-  readonly cells: string;
-}
-
-const findMatches = (text: string, pattern: RegExp, entries: ReadonlyMap<string, string>): Match[] => {
-  const matches: Match[] = [];
+const findMatches = (text: string, pattern: RegExp, entries: ReadonlyMap<string, string>): Replacement[] => {
+  const matches: Replacement[] = [];
   for (const match of text.matchAll(pattern)) {
     const cells = cellsInCase(match[0], entries);
     if (cells !== undefined) matches.push({ start: match.index, end: match.index + match[0].length, cells });
@@ -126,45 +116,3 @@ const capitalised = (cells: string, sign: string): string => {
   };
   return sign.length === 1 ? lead(cells) : cells.split(BLANK).map(lead).join(BLANK);
 };
-
-/**
- * A neutral word of the same length stands in for each exception, so that the engine sees its surroundings as they
- * are (quotation marks, standing alone, passages in capitals), and its cells are exchanged afterwards.
- */
-const replaceStandIns = (
-  transcribe: Transcribe,
-  text: string,
-  matches: readonly Match[],
-): ExceptedTranscription => {
-  let stoodIn = "";
-  let end = 0;
-  for (const match of matches) {
-    stoodIn += text.slice(end, match.start) + standIn(match.end - match.start);
-    end = match.end;
-  }
-  const { cells: engineCells, spans: engineSpans } = transcribe(stoodIn + text.slice(end));
-  const spans: Span[] = [];
-  const excepted: Span[] = [];
-  let cells = "";
-  let next = 0;
-  for (const span of engineSpans) {
-    const match = matches[next];
-    const cellStart = cells.length;
-    if (match !== undefined && span.printStart >= match.start && span.printEnd <= match.end) {
-      if (span.printEnd < match.end) continue;
-      cells += match.cells;
-      const place = { printStart: match.start, printEnd: match.end, cellStart, cellEnd: cells.length };
-      spans.push(place);
-      excepted.push(place);
-      next++;
-    } else {
-      cells += engineCells.slice(span.cellStart, span.cellEnd);
-      spans.push({ printStart: span.printStart, printEnd: span.printEnd, cellStart, cellEnd: cells.length });
-    }
-  }
-  if (next < matches.length) throw new RangeError("The engine joined an exception with its surroundings.");
-  return { print: text, cells, spans, excepted };
-};
-
-/** Letters that no contraction, wordsign or shortform uses; `a` alone needs no grade 1 sign. */
-const standIn = (length: number): string => (length === 1 ? "a" : "k".repeat(length));

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { nodeTranslatorLibrary, PACKAGE_LAYOUT } from "../../../src/adapters/liblouis/node-engine";
+import type { Transcription } from "../../../src/domain/braille/transcription";
 import { parseExceptions, type Exceptions } from "../../../src/domain/contraction/exceptions";
 import { findUses } from "../../../src/domain/contraction/usage";
 
@@ -90,6 +91,29 @@ describe("exceptions", () => {
       [print, cell] = [span.printEnd, span.cellEnd];
     }
     expect([print, cell]).toEqual([18, cells.length]);
+  });
+
+  it("cut the text where an engine joins them with their surroundings", () => {
+    const oneSpan = (print: string): Transcription => ({
+      print,
+      cells: print.replace(/./g, "⠿"),
+      spans:
+        print === "" ? [] : [{ printStart: 0, printEnd: print.length, cellStart: 0, cellEnd: print.length }],
+    });
+    expect(exceptionsOf([SHED]).transcribe(oneSpan, "a shed, shed")).toEqual({
+      print: "a shed, shed",
+      cells: "⠿⠿⠎⠓⠫⠿⠿⠎⠓⠫",
+      spans: [
+        { printStart: 0, printEnd: 2, cellStart: 0, cellEnd: 2 },
+        { printStart: 2, printEnd: 6, cellStart: 2, cellEnd: 5 },
+        { printStart: 6, printEnd: 8, cellStart: 5, cellEnd: 7 },
+        { printStart: 8, printEnd: 12, cellStart: 7, cellEnd: 10 },
+      ],
+      excepted: [
+        { printStart: 2, printEnd: 6, cellStart: 2, cellEnd: 5 },
+        { printStart: 8, printEnd: 12, cellStart: 7, cellEnd: 10 },
+      ],
+    });
   });
 
   it("count for the contractions that a text uses", () => {
