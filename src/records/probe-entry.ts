@@ -75,7 +75,13 @@ function parseNumber(kind: ColumnKind, text: string): Result<number | string> {
   }
   const shares = kind === "accuracy" && Number(text.replace(",", ".")) <= 1;
   const read = readMeasureCell(kind, text, "General", { shares, marks: false, clock: "m:ss", clocks: false });
-  if (read.kind === "fault") return refusal(read.complaint.code, `${kind}: ${read.complaint.message}`);
+  if (read.kind === "fault") {
+    const repeats = read.complaint.message.includes(text);
+    return refusal(
+      read.complaint.code,
+      repeats ? `${kind} cannot be read as a number. Check it.` : `${kind}: ${read.complaint.message}`,
+    );
+  }
   if (read.kind !== "value")
     return refusal("no-number", `${kind} is not a number. Give one, or leave it out.`);
   if ((kind === "seconds" || kind === "minutes") && read.value === 0) {

@@ -12,6 +12,10 @@ export interface Fraction {
   readonly total: number;
 }
 
+// Units that teachers write after a number; anything else ("6o", "62ish") is a slip and no number.
+const UNIT =
+  /^(?:%|percent|per cent|pct|[a-z]{0,4}pm|(?:correct )?(?:words?|wds?|w|letters?|signs?|cells?)(?: correct| read| right)?(?: ?(?:per|\/|a|in a) ?(?:min(?:ute)?|m))?|errors?|errs?|mistakes?|miscues?|sec(?:ond)?s?|s|min(?:ute)?s?|m|correct|right|wrong|points?|pts?|marks?|trials?|items?|contractions?|symbols?|prompts?)\.?$/i;
+
 const NUMBER = String.raw`[+-]?(?:\d+(?:[.,]\d+)*|[.,]\d+)`;
 
 /** A number with a decimal point or comma; undefined where a comma could mean either thing, as in `1,234`. */
@@ -36,7 +40,8 @@ export function parseQuantity(text: string): Quantity | "ambiguous" | undefined 
   if (!found) return undefined;
   const value = parseNumber(found[1] ?? "");
   if (value === undefined || Number.isNaN(value)) return "ambiguous";
-  return { value, suffix: (found[2] ?? "").trim() };
+  const suffix = (found[2] ?? "").trim();
+  return suffix === "" || UNIT.test(suffix) ? { value, suffix } : undefined;
 }
 
 /** Reads `45/50`, `45 / 50`, `45 of 50`, `45 out of 50`. */
