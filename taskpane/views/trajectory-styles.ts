@@ -48,7 +48,7 @@ table { border-collapse: collapse; inline-size: 100%; font-size: 0.9375em; overf
 caption { text-align: start; padding-block: 0.25rem; }
 th, td { text-align: start; vertical-align: top; padding: 0.25rem 0.6rem 0.25rem 0; border-block-end: 1px solid var(--line, GrayText); }
 td { font-variant-numeric: tabular-nums; }
-td:nth-child(1), td:last-child { white-space: nowrap; }
+tbody th, td:last-child { white-space: nowrap; }
 @media (prefers-color-scheme: dark) {
   :host { --trend: #7db4ee; }
 }
