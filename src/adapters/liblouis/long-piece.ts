@@ -32,13 +32,7 @@ const renderByWords = (text: string, render: Render, longest: number): Rendering
   let whole: Rendering = { cells: "", starts: [], unknown: [] };
   let start = 0;
   while (start < text.length) {
-    let end = Math.min(start + longest, text.length);
-    if (end < text.length) {
-      // A blank that ends a stretch ends its passage rightly, but leads the next one: cut before the blank.
-      const blank = text.lastIndexOf(" ", end);
-      const next = text.indexOf(" ", end);
-      end = blank > start ? blank : next === -1 ? text.length : next;
-    }
+    const end = text.length - start <= longest ? text.length : findCut(text, start, Math.min(start + longest, text.length - LEAST_REST));
     const blanks = text.slice(start, end).length - text.slice(start, end).trimStart().length;
     whole = append(whole, renderBlanks(blanks), start);
     const part = text.slice(start + blanks, end);
@@ -47,6 +41,30 @@ const renderByWords = (text: string, render: Render, longest: number): Rendering
     start = end;
   }
   return whole;
+};
+
+/** Characters left for the last stretch, so that it is a passage by itself. */
+const LEAST_REST = 60;
+const CAPITAL_WORD = /\p{Lu}\S*$/u;
+const CAPITAL_START = /^ +\p{Lu}/u;
+
+/**
+ * The blank at which a stretch ends: the last one that stands between a word with a capital and a word that begins
+ * with one, because there a passage can end and begin; otherwise the last one, or the next after.
+ */
+const findCut = (text: string, start: number, most: number): number => {
+  const last = text.lastIndexOf(" ", most);
+  if (last <= start) {
+    const next = text.indexOf(" ", Math.max(most, start + 1));
+    return next === -1 ? text.length : next;
+  }
+  for (let blank = last, tries = 0; blank > start && tries < CUTS_TRIED; tries += 1) {
+    if (CAPITAL_START.test(text.slice(blank, blank + OVERLAP)) && CAPITAL_WORD.test(text.slice(Math.max(start, blank - OVERLAP), blank))) {
+      return blank;
+    }
+    blank = text.lastIndexOf(" ", blank - 1);
+  }
+  return last;
 };
 
 const renderBlanks = (count: number): Rendering => ({
@@ -59,11 +77,15 @@ const renderBlanks = (count: number): Rendering => ({
 const joinPassage = (whole: Rendering, blanks: number, next: Rendering, start: number): Rendering => {
   const before = whole.cells.slice(0, whole.cells.length - blanks);
   if (!before.endsWith(PASSAGE_END) || !next.cells.startsWith(PASSAGE_START)) return append(whole, next, start);
-  const open: Rendering = {
-    ...whole,
-    cells: before.slice(0, -PASSAGE_END.length) + "\u2800".repeat(blanks),
-    starts: whole.starts.map((place, index) => (index % 2 === 1 && place >= before.length ? place - PASSAGE_END.length : place)),
-  };
+  const end = before.length - PASSAGE_END.length;
+  const starts: number[] = [];
+  for (let index = 0; index < whole.starts.length; index += 2) {
+    const cell = whole.starts[index + 1] ?? 0;
+    // After a contraction the end of the passage is a span of its own, with the contraction's last letter.
+    if (cell < end) starts.push(whole.starts[index] ?? 0, cell);
+    else if (cell >= before.length) starts.push(whole.starts[index] ?? 0, cell - PASSAGE_END.length);
+  }
+  const open: Rendering = { ...whole, cells: before.slice(0, end) + "\u2800".repeat(blanks), starts };
   const going: Rendering = {
     ...next,
     cells: next.cells.slice(PASSAGE_START.length),

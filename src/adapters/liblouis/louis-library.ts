@@ -1,4 +1,4 @@
-import { UnknownCodeError, type Translator, type TranslatorLibrary } from "../../ports/translator";
+import { UnknownCodeError, type TranslatorLibrary } from "../../ports/translator";
 import { Engine } from "./engine";
 import { formatAccentRules } from "./letter-accents";
 import type { EngineSource } from "./louis-module";
@@ -53,8 +53,8 @@ export interface LouisLibraryOptions {
 export class LouisLibrary implements TranslatorLibrary {
   readonly #source: EngineSource;
   readonly #memoCapacity: number | undefined;
-  readonly #loaded = new Map<string, Translator>();
-  readonly #loading = new Map<string, Promise<Translator>>();
+  readonly #loaded = new Map<string, LouisTranslator>();
+  readonly #loading = new Map<string, Promise<LouisTranslator>>();
   #uebEngine: Promise<Engine> | undefined;
 
   constructor(source: EngineSource, options: LouisLibraryOptions = {}) {
@@ -62,11 +62,11 @@ export class LouisLibrary implements TranslatorLibrary {
     this.#memoCapacity = options.memoCapacity;
   }
 
-  loaded(code: string): Translator | undefined {
+  loaded(code: string): LouisTranslator | undefined {
     return this.#loaded.get(code);
   }
 
-  translator(code: string): Promise<Translator> {
+  translator(code: string): Promise<LouisTranslator> {
     let loading = this.#loading.get(code);
     if (loading === undefined) {
       loading = this.#load(code);
@@ -77,7 +77,7 @@ export class LouisLibrary implements TranslatorLibrary {
     return loading;
   }
 
-  async #load(code: string): Promise<Translator> {
+  async #load(code: string): Promise<LouisTranslator> {
     const table = NAMED_CODES[code] ?? code;
     if (!isTableName(table)) throw new UnknownCodeError(`"${code}" is not a braille code. ${ADVICE}`);
     const files = await this.#collect(code, table);

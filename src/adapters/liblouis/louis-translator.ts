@@ -119,6 +119,11 @@ export class LouisTranslator implements Translator {
     return [...found.values()].sort((one, other) => one.index - other.index);
   }
 
+  /** Empties the word memo. */
+  forget(): void {
+    this.#memo?.clear();
+  }
+
   #refuse(text: string): UntranslatableError {
     const characters = this.untranslatable(text);
     return new UntranslatableError(explainUntranslatable(this.code, text, characters), characters);
