@@ -75,6 +75,8 @@ export interface Validation {
   readonly formula1?: string;
   readonly formula2?: string;
   readonly allowBlank: boolean;
+  /** Whether an entry that breaks the rule is refused; otherwise the rule is only advice. */
+  readonly refuses?: boolean;
   readonly errorMessage?: string;
   readonly promptMessage?: string;
 }

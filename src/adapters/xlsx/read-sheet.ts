@@ -61,7 +61,10 @@ export const readSheetPart = (text: string, context: CellContext, tables: readon
         break;
       case "pane":
         if (views === 1 && attributes["state"]?.startsWith("frozen")) {
-          frozen = { rows: Math.trunc(Number(attributes["ySplit"] ?? 0)), columns: Math.trunc(Number(attributes["xSplit"] ?? 0)) };
+          frozen = {
+            rows: Math.trunc(Number(attributes["ySplit"] ?? 0)),
+            columns: Math.trunc(Number(attributes["xSplit"] ?? 0)),
+          };
         }
         break;
       case "sheetFormatPr":
@@ -192,15 +195,27 @@ export const readSheetPart = (text: string, context: CellContext, tables: readon
 const readDefaults = (attributes: XmlAttributes): { width: number; height: number } => {
   const { defaultColWidth, baseColWidth, defaultRowHeight, zeroHeight } = attributes;
   const width =
-    defaultColWidth !== undefined ? Number(defaultColWidth) : baseColWidth !== undefined ? Number(baseColWidth) + 0.43 : USUAL_WIDTH;
+    defaultColWidth !== undefined
+      ? Number(defaultColWidth)
+      : baseColWidth !== undefined
+        ? Number(baseColWidth) + 0.43
+        : USUAL_WIDTH;
   const height = isTrue(zeroHeight) ? 0 : Number(defaultRowHeight ?? USUAL_HEIGHT);
   return { width: width > 0 ? width : USUAL_WIDTH, height: height >= 0 ? height : USUAL_HEIGHT };
 };
 
-const readColumns = (attributes: XmlAttributes, widths: Map<number, number>, styles: Map<number, number>): void => {
+const readColumns = (
+  attributes: XmlAttributes,
+  widths: Map<number, number>,
+  styles: Map<number, number>,
+): void => {
   const first = Number(attributes["min"]) - 1;
   const last = Math.min(Number(attributes["max"]) - 1, 16_383);
-  const width = isTrue(attributes["hidden"]) ? 0 : attributes["width"] === undefined ? undefined : Number(attributes["width"]);
+  const width = isTrue(attributes["hidden"])
+    ? 0
+    : attributes["width"] === undefined
+      ? undefined
+      : Number(attributes["width"]);
   const style = Number(attributes["style"] ?? 0);
   for (let column = first; column >= 0 && column <= last; column++) {
     if (width !== undefined) widths.set(column, width);
@@ -212,6 +227,9 @@ const finishValidation = ({ attributes, areas, formula1, formula2 }: ValidationD
   areas,
   type: attributes["type"] ?? "none",
   allowBlank: isTrue(attributes["allowBlank"]),
+  ...(isTrue(attributes["showErrorMessage"]) && (attributes["errorStyle"] ?? "stop") === "stop"
+    ? { refuses: true }
+    : {}),
   ...(attributes["operator"] !== undefined && { operator: attributes["operator"] }),
   ...(formula1 !== undefined && { formula1 }),
   ...(formula2 !== undefined && { formula2 }),
