@@ -30,9 +30,9 @@ export function buildFrame(host: HTMLElement): GridFrame {
   const body = element("div", "grid-body", "rowgroup");
   const layer = element("div", "grid-layer");
   grid.setAttribute("aria-multiselectable", "true");
-  headings.setAttribute("aria-rowindex", "1");
-  corner.setAttribute("aria-colindex", "1");
-  corner.setAttribute("aria-label", "Rows");
+  const words = element("span", "heard");
+  words.textContent = "Row";
+  corner.append(words);
   headings.append(corner);
   head.append(headings);
   grid.append(head, body);

@@ -53,7 +53,8 @@ export function sizeSurface(frame: GridFrame, scene: GridScene): void {
   frame.surface.style.width = width;
   frame.surface.style.height = `${String(HEADING_HEIGHT + scene.rows.total + 1)}px`;
   frame.body.style.height = `${String(scene.rows.total - scene.rows.startOf(scene.frozen.rows))}px`;
-  frame.grid.setAttribute("aria-rowcount", String(scene.rows.count + 1));
-  frame.grid.setAttribute("aria-colcount", String(scene.columns.count + 1));
+  // Headings have no index and are not counted, so that a screen reader's row 5 is the sheet's row 5.
+  frame.grid.setAttribute("aria-rowcount", String(scene.rows.count));
+  frame.grid.setAttribute("aria-colcount", String(scene.columns.count));
   frame.grid.setAttribute("aria-label", `Sheet ${scene.sheet.name}`);
 }

@@ -54,7 +54,7 @@ export class HeadingsView {
     const heading = element("div", "grid-heading grid-column-heading", "columnheader");
     heading.textContent = formatColumn(column);
     heading.dataset["column"] = String(column);
-    heading.setAttribute("aria-colindex", String(column + 2));
+    heading.setAttribute("aria-colindex", String(column + 1));
     heading.style.left = `${String(HEADING_WIDTH + scene.columns.startOf(column) - 1)}px`;
     heading.style.width = `${String(scene.columns.sizeOf(column) + 1)}px`;
     if (column < scene.frozen.columns) heading.dataset["frozen"] = "";

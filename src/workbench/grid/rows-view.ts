@@ -101,13 +101,11 @@ export class RowsView {
     const made = element("div", "grid-row", "row");
     const heading = element("div", "grid-heading grid-row-heading", "rowheader");
     made.dataset["row"] = String(row);
-    made.setAttribute("aria-rowindex", String(row + 2));
-    made.setAttribute("aria-rowindextext", String(row + 1));
+    made.setAttribute("aria-rowindex", String(row + 1));
     made.style.height = `${String(scene.rows.sizeOf(row) + 1)}px`;
     if (row >= scene.frozen.rows)
       made.style.top = `${String(scene.rows.startOf(row) - scene.rows.startOf(scene.frozen.rows))}px`;
     heading.textContent = String(row + 1);
-    heading.setAttribute("aria-colindex", "1");
     made.append(heading);
     group.insertBefore(made, before);
     const drawn = { element: made, heading, cells: new Map<number, HTMLElement>() };
@@ -142,7 +140,7 @@ export class RowsView {
     const merge = mergeAt(place, scene.merges);
     const left = HEADING_WIDTH + scene.columns.startOf(place.column) - 1;
     cell.dataset["column"] = String(place.column);
-    cell.setAttribute("aria-colindex", String(place.column + 2));
+    cell.setAttribute("aria-colindex", String(place.column + 1));
     cell.setAttribute("aria-selected", "false");
     cell.style.width = `${String(width + 1)}px`;
     cell.style.height = `${String(height + 1)}px`;

@@ -184,7 +184,9 @@ export class WorkbookModel implements GridModel {
     if (!input.ok) return input;
     const { content } = input.value;
     if (typeof content === "object" && content !== null && "formula" in content) return input;
-    const rule = sheet.validations.find(({ areas }) => areas.some((area) => holds(area, model)));
+    const rule = sheet.validations.find(
+      ({ areas, refuses }) => refuses === true && areas.some((area) => holds(area, model)),
+    );
     const breach =
       rule === undefined ? undefined : findBreach(rule, content, this.choices(sheet, model), place);
     return breach === undefined ? input : refusal("validation", breach);

@@ -18,7 +18,7 @@ export class WorkArea {
   readonly tabs: SheetTabs;
   readonly line: FormulaLine;
   private readonly find: FindBar;
-  private readonly menu = new CellMenu(document.body);
+  private readonly menu = new CellMenu(requireElement("work", HTMLElement));
   private model: WorkbookModel | undefined;
 
   constructor(

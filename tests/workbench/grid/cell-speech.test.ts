@@ -34,6 +34,11 @@ describe("what is heard after the name", () => {
 
   it.each<[string, Partial<CellFacts>, string]>([
     ["an error's message", { value: { error: "#VALUE!", message: "Give a number" } }, "Give a number."],
+    [
+      "what an error means",
+      { value: { error: "#DIV/0!" } },
+      "The formula divides by zero or by an empty cell.",
+    ],
     ["where a spilled value comes from", { spilledFrom: "B2" }, "Filled by the formula in B2."],
     ["a comment", { comment: "Read twice" }, "Comment: Read twice."],
     ["that a list is offered", { choices: true }, "Alt with Down arrow offers a list."],
@@ -48,7 +53,14 @@ describe("what is heard after the name", () => {
 });
 
 describe("what an edit is answered with", () => {
-  const edit: EditOutcome = { address: "B5", typed: "84", shown: "84", value: 84, hasFormula: false };
+  const edit: EditOutcome = {
+    address: "B5",
+    typed: "84",
+    shown: "84",
+    value: 84,
+    hasFormula: false,
+    calculated: [],
+  };
   it.each<[string, Partial<EditOutcome>, string | undefined]>([
     ["nothing where it only repeats what was typed", {}, undefined],
     ["what a typed date shows", { typed: "20/11", shown: "20-Nov", value: 46346 }, "B5 shows 20-Nov."],
@@ -68,18 +80,16 @@ describe("what an edit is answered with", () => {
       { typed: "=X", hasFormula: true, value: { error: "#BUSY!" } },
       "B5 is being worked out.",
     ],
+    ["a new row of a table", { newRow: "Probes" }, "Row added to table Probes."],
     [
-      "the new row of a table with its calculated columns",
+      "calculated columns that changed",
       {
-        newRow: {
-          table: "Probes",
-          calculated: [
-            { column: "Rate", shown: "79.0" },
-            { column: "Note", shown: "" },
-          ],
-        },
+        calculated: [
+          { column: "Rate", shown: "79.0" },
+          { column: "Accuracy", shown: "94%" },
+        ],
       },
-      "Row added to table Probes. Rate 79.0.",
+      "Rate 79.0. Accuracy 94%.",
     ],
   ])("%s", (_, outcome, words) => {
     expect(describeEdit({ ...edit, ...outcome })).toBe(words);
