@@ -16,7 +16,11 @@ const SPREADSHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml
 export const EMPTY_SHEET = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="${OFFICE}"><dimension ref="A1"/><sheetData/></worksheet>`;
 
 /** Adds an empty sheet behind the others. @returns its part and its sheetId */
-export const addSheetPart = (changes: PackageChanges, workbook: string, name: string): { part: string; sheetId: string } => {
+export const addSheetPart = (
+  changes: PackageChanges,
+  workbook: string,
+  name: string,
+): { part: string; sheetId: string } => {
   const part = changes.freeName((number) => `xl/worksheets/sheet${number}.xml`);
   changes.addPart(part, EMPTY_SHEET, `${SPREADSHEET}.worksheet+xml`);
   const id = changes.addRelationship(workbook, "worksheet", part);
@@ -24,7 +28,9 @@ export const addSheetPart = (changes: PackageChanges, workbook: string, name: st
   const q = patch.document.scope.fileQualifier("") ?? "";
   const sheets = childOf(patch.root, "sheets");
   if (!sheets) throw new XlsxRefusal("damaged-file", `The part ${workbook} lists no sheets.`);
-  const sheetId = String(Math.max(0, ...sheets.children.map((sheet) => Number(sheet.attributes["sheetId"]) || 0)) + 1);
+  const sheetId = String(
+    Math.max(0, ...sheets.children.map((sheet) => Number(sheet.attributes["sheetId"]) || 0)) + 1,
+  );
   const r = patch.document.scope.fileQualifier("r");
   // The prefix may be declared further in than at the root: then this element declares its own.
   const relationship = r ? `${r}id="${id}"` : `xmlns:r="${OFFICE}" r:id="${id}"`;
@@ -61,7 +67,11 @@ export const addChartPart = (
   knownDrawing: string | undefined,
 ): { drawing: string; step: ShellStep | undefined } => {
   const part = changes.freeName((number) => `xl/charts/chart${number}.xml`);
-  changes.addPart(part, formatChart(chart, sheets), "application/vnd.openxmlformats-officedocument.drawingml.chart+xml");
+  changes.addPart(
+    part,
+    formatChart(chart, sheets),
+    "application/vnd.openxmlformats-officedocument.drawingml.chart+xml",
+  );
   let drawing = knownDrawing;
   let step: ShellStep | undefined;
   if (drawing === undefined) {
@@ -70,14 +80,18 @@ export const addChartPart = (
     const id = changes.addRelationship(sheetPart, "drawing", drawing);
     step = (patch, qualifier) => {
       const element = `<${qualifier}drawing xmlns:r="${OFFICE}" r:id="${id}"/>`;
-      const next = patch.root.children.find((child) => AFTER_DRAWING.has(child.name) || child.name === "mc:AlternateContent");
+      const next = patch.root.children.find(
+        (child) => AFTER_DRAWING.has(child.name) || child.name === "mc:AlternateContent",
+      );
       if (next) patch.insertBefore(next, element);
       else patch.append(patch.root, element);
     };
   }
   const relationship = changes.addRelationship(drawing, "chart", part);
   const patch = new XmlPatch(parseXml(changes.text(drawing)));
-  const ids = [...descendants(patch.root)].filter((one) => one.name === "xdr:cNvPr").map((one) => Number(one.attributes["id"]) || 0);
+  const ids = [...descendants(patch.root)]
+    .filter((one) => one.name === "xdr:cNvPr")
+    .map((one) => Number(one.attributes["id"]) || 0);
   patch.append(patch.root, formatChartAnchor(chart, Math.max(1, ...ids) + 1, relationship));
   changes.setText(drawing, patch.apply());
   return { drawing, step };
@@ -118,9 +132,14 @@ export const keepSettings = (
 export const checkChart = (chart: NewChart, sheets: readonly Worksheet[]): void => {
   for (const reference of [chart.x, ...chart.series.map((one) => one.y)]) {
     const known = sheets.some((sheet) =>
-      [`${formatSheetName(sheet.name)}!`, `'${sheet.name.replaceAll("'", "''")}'!`].some((prefix) => reference.startsWith(prefix)),
+      [`${formatSheetName(sheet.name)}!`, `'${sheet.name.replaceAll("'", "''")}'!`].some((prefix) =>
+        reference.startsWith(prefix),
+      ),
     );
-    if (!known) throw new XlsxRefusal("chart-reference", `The chart ${chart.title} refers to ${reference}, which is on no sheet of this workbook: make the chart again.`);
+    if (!known)
+      throw new XlsxRefusal(
+        "chart-reference",
+        `The chart ${chart.title} refers to ${reference}, which is on no sheet of this workbook: make the chart again.`,
+      );
   }
 };
-

@@ -47,7 +47,10 @@ export const patchCalculationChain = (
   for (const [id, { formulas }] of sheets) {
     for (const [key, { isArray }] of [...(formulas?.added ?? [])].sort(([a], [b]) => a - b)) {
       if (present.has(`${id} ${key}`)) continue;
-      patch.append(patch.root, `<${q}c r="${formatCell(rowOf(key), columnOf(key))}" i="${id}"${isArray ? ' a="1"' : ""}/>`);
+      patch.append(
+        patch.root,
+        `<${q}c r="${formatCell(rowOf(key), columnOf(key))}" i="${id}"${isArray ? ' a="1"' : ""}/>`,
+      );
       left += 1;
     }
   }

@@ -23,4 +23,8 @@ export const keyOfAddress = (address: string): number => {
 };
 
 /** Areas of a list such as `A1:A9 C3`; what is no area is left out. */
-export const parseAreas = (list: string): Area[] => list.trim().split(/\s+/).flatMap((text) => parseArea(text) ?? []);
+export const parseAreas = (list: string): Area[] =>
+  list
+    .trim()
+    .split(/\s+/)
+    .flatMap((text) => parseArea(text) ?? []);

@@ -41,7 +41,9 @@ export const formatChart = (chart: NewChart, sheets: readonly Worksheet[]): stri
 };
 
 const title = (text: string): string =>
-  text === "" ? "" : `<c:title><c:tx><c:rich><a:bodyPr/><a:p><a:r><a:t>${escapeText(text)}</a:t></a:r></a:p></c:rich></c:tx><c:overlay val="0"/></c:title>`;
+  text === ""
+    ? ""
+    : `<c:title><c:tx><c:rich><a:bodyPr/><a:p><a:r><a:t>${escapeText(text)}</a:t></a:r></a:p></c:rich></c:tx><c:overlay val="0"/></c:title>`;
 
 const axis = (id: string, crosses: string, position: string, text: string, fromZero: boolean): string =>
   `<c:valAx><c:axId val="${id}"/><c:scaling><c:orientation val="minMax"/>${fromZero ? '<c:min val="0"/>' : ""}</c:scaling><c:delete val="0"/><c:axPos val="${position}"/>` +
@@ -51,7 +53,9 @@ const axis = (id: string, crosses: string, position: string, text: string, fromZ
 const reference = (formula: string, sheets: readonly Worksheet[]): string => {
   const values = valuesOf(formula, sheets);
   const points = values
-    .map((value, index) => (typeof value === "number" ? `<c:pt idx="${index}"><c:v>${value}</c:v></c:pt>` : ""))
+    .map((value, index) =>
+      typeof value === "number" ? `<c:pt idx="${index}"><c:v>${value}</c:v></c:pt>` : "",
+    )
     .join("");
   return `<c:numRef><c:f>${escapeText(formula)}</c:f><c:numCache><c:formatCode>General</c:formatCode><c:ptCount val="${values.length}"/>${points}</c:numCache></c:numRef>`;
 };
@@ -64,13 +68,18 @@ const reference = (formula: string, sheets: readonly Worksheet[]): string => {
  */
 export const valuesOf = (formula: string, sheets: readonly Worksheet[]): CellValue[] => {
   const split = formula.lastIndexOf("!");
-  const name = formula.slice(0, split).replace(/^'(.*)'$/, "$1").replaceAll("''", "'").toLowerCase();
+  const name = formula
+    .slice(0, split)
+    .replace(/^'(.*)'$/, "$1")
+    .replaceAll("''", "'")
+    .toLowerCase();
   const sheet = sheets.find((candidate) => candidate.name.toLowerCase() === name);
   const area = parseArea(formula.slice(split + 1));
   const values: CellValue[] = [];
   if (!sheet || !area || (area.bottom - area.top + 1) * (area.right - area.left + 1) > 100_000) return values;
   for (let row = area.top; row <= area.bottom; row++) {
-    for (let column = area.left; column <= area.right; column++) values.push(sheet.cells.get(cellKey(row, column))?.value ?? null);
+    for (let column = area.left; column <= area.right; column++)
+      values.push(sheet.cells.get(cellKey(row, column))?.value ?? null);
   }
   return values;
 };

@@ -11,7 +11,20 @@ const INDEXED =
   );
 
 /** The theme's colours by the index that cells use: light and dark of the first two pairs change places (18.8.3). */
-const THEME_ORDER = ["lt1", "dk1", "lt2", "dk2", "accent1", "accent2", "accent3", "accent4", "accent5", "accent6", "hlink", "folHlink"];
+const THEME_ORDER = [
+  "lt1",
+  "dk1",
+  "lt2",
+  "dk2",
+  "accent1",
+  "accent2",
+  "accent3",
+  "accent4",
+  "accent5",
+  "accent6",
+  "hlink",
+  "folHlink",
+];
 
 /** Colours of a workbook, resolved to `#rrggbb`. */
 export class ColourTable {
@@ -38,7 +51,8 @@ export class ColourTable {
   resolve(element: XmlElement | undefined): string | undefined {
     if (!element || element.attributes["auto"] === "1") return undefined;
     const { rgb, theme, indexed, tint } = element.attributes;
-    const base = rgb?.slice(-6) ?? (theme === undefined ? this.fromPalette(indexed) : this.theme[Number(theme)]);
+    const base =
+      rgb?.slice(-6) ?? (theme === undefined ? this.fromPalette(indexed) : this.theme[Number(theme)]);
     if (base === undefined || !/^[0-9A-Fa-f]{6}$/.test(base)) return undefined;
     return `#${tinted(base.toLowerCase(), Number(tint ?? 0))}`;
   }
@@ -68,7 +82,8 @@ const tinted = (rgb: string, tint: number): string => {
   if (range === 0) return channel(light).repeat(3);
   const divisor = luminance <= STEPS / 2 ? most + least : 510 - most - least;
   const saturation = Math.trunc((range * STEPS + Math.trunc(divisor / 2)) / divisor);
-  const distance = (colour: number): number => Math.trunc(((most - colour) * 40 + Math.trunc(range / 2)) / range);
+  const distance = (colour: number): number =>
+    Math.trunc(((most - colour) * 40 + Math.trunc(range / 2)) / range);
   const hue =
     most === red
       ? distance(blue) - distance(green)

@@ -2,7 +2,8 @@ const TABLE = /* @__PURE__ */ (() => {
   const table = new Uint32Array(256);
   for (let byte = 0; byte < 256; byte++) {
     let remainder = byte;
-    for (let bit = 0; bit < 8; bit++) remainder = remainder & 1 ? 0xedb88320 ^ (remainder >>> 1) : remainder >>> 1;
+    for (let bit = 0; bit < 8; bit++)
+      remainder = remainder & 1 ? 0xedb88320 ^ (remainder >>> 1) : remainder >>> 1;
     table[byte] = remainder >>> 0;
   }
   return table;

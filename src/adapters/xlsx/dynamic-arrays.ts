@@ -13,7 +13,9 @@ export const readDynamicMarks = (parts: WorkbookPackage, workbook: string): Set<
 
 /** ECMA-376 part 1, 18.9.10 (metadata): `cm` counts `bk` of cellMetadata from 1, whose `rc` names type and value. */
 const dynamicMarks = (root: XmlElement): Set<string> => {
-  const types = childrenOf(childOf(root, "metadataTypes"), "metadataType").map((type) => type.attributes["name"]);
+  const types = childrenOf(childOf(root, "metadataTypes"), "metadataType").map(
+    (type) => type.attributes["name"],
+  );
   const dynamic = childrenOf(
     childrenOf(root, "futureMetadata").find((one) => one.attributes["name"] === "XLDAPR"),
     "bk",
@@ -48,7 +50,11 @@ export const addDynamicMark = (text: string): { text: string; mark: string } | u
   if (scope.fileQualifier("") !== "" || !types || types.empty) return undefined;
   const splices = new Splices(text);
   const rename = (element: XmlElement, count: number): void =>
-    splices.replace(element.start, element.openEnd, setAttribute(text.slice(element.start, element.openEnd), "count", String(count)));
+    splices.replace(
+      element.start,
+      element.openEnd,
+      setAttribute(text.slice(element.start, element.openEnd), "count", String(count)),
+    );
   const typeNumber = types.children.length + 1;
   rename(types, typeNumber);
   splices.insert(types.closeStart, TYPE);
@@ -68,6 +74,9 @@ export const addDynamicMark = (text: string): { text: string; mark: string } | u
     splices.insert(cellMetadata.closeStart, entry);
     return { text: splices.apply(), mark: String(cellMetadata.children.length + 1) };
   }
-  splices.insert(valueMetadata?.start ?? childOf(root, "extLst")?.start ?? root.closeStart, `<cellMetadata count="1">${entry}</cellMetadata>`);
+  splices.insert(
+    valueMetadata?.start ?? childOf(root, "extLst")?.start ?? root.closeStart,
+    `<cellMetadata count="1">${entry}</cellMetadata>`,
+  );
   return { text: splices.apply(), mark: "1" };
 };

@@ -1,5 +1,10 @@
 import type { Area } from "../../domain/area";
-import { copyFormula, followMovedCells, growFormula, shiftFormula } from "../../spreadsheet/formula-rewriting";
+import {
+  copyFormula,
+  followMovedCells,
+  growFormula,
+  shiftFormula,
+} from "../../spreadsheet/formula-rewriting";
 import { shiftArea, shiftRow, type RowShift } from "../../spreadsheet/row-shift";
 import type { StructuralEdit, Table } from "../../spreadsheet/workbook";
 import { forgetTables } from "./formula-safety";
@@ -34,7 +39,10 @@ export class EditPlan {
   /** Names, in lower case, of tables whose rows are all deleted. */
   readonly goneTables: ReadonlySet<string>;
   private steps: PlanStep[] = [];
-  private readonly tables = new Map<string, { readonly sheet: string; readonly table: Table; area: Area | undefined }>();
+  private readonly tables = new Map<
+    string,
+    { readonly sheet: string; readonly table: Table; area: Area | undefined }
+  >();
 
   /**
    * @param edits - in the order made
@@ -47,10 +55,13 @@ export class EditPlan {
     private readonly renamings: readonly ColumnRenaming[] = [],
   ) {
     for (const sheet of opened) {
-      for (const table of sheet.tables) this.tables.set(table.name, { sheet: sheet.name, table, area: table.area });
+      for (const table of sheet.tables)
+        this.tables.set(table.name, { sheet: sheet.name, table, area: table.area });
     }
     edits.forEach((edit, number) => this.add(edit, number));
-    this.goneTables = new Set([...this.tables].filter(([, { area }]) => !area).map(([name]) => name.toLowerCase()));
+    this.goneTables = new Set(
+      [...this.tables].filter(([, { area }]) => !area).map(([name]) => name.toLowerCase()),
+    );
   }
 
   private add(edit: StructuralEdit, number: number): void {
@@ -67,7 +78,15 @@ export class EditPlan {
       const bottom = area.bottom - (table.totalsRow ? 1 : 0);
       const data = { ...area, top: area.top + (table.headerRow ? 1 : 0), bottom };
       const totals = table.totalsRow ? { ...area, top: area.bottom } : undefined;
-      this.steps.push({ kind: "grow", edit: number, sheet: edit.sheet, table: edit.table, data, totals, count: edit.rows });
+      this.steps.push({
+        kind: "grow",
+        edit: number,
+        sheet: edit.sheet,
+        table: edit.table,
+        data,
+        totals,
+        count: edit.rows,
+      });
       place.area = { ...area, bottom: area.bottom + edit.rows };
     }
   }
@@ -140,7 +159,8 @@ export class EditPlan {
       else {
         const { data, totals, count } = step;
         if (now.includes(String(data.bottom + 1))) now = growFormula(now, home, step.sheet, data, count);
-        if (totals && now.includes(String(totals.top + 1))) now = followMovedCells(now, home, step.sheet, totals, count);
+        if (totals && now.includes(String(totals.top + 1)))
+          now = followMovedCells(now, home, step.sheet, totals, count);
       }
     }
     for (const { table, names } of this.renamings) now = this.spelling.renameColumns(now, table, names);

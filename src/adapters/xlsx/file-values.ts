@@ -27,7 +27,12 @@ export const formatFileError = (code: ErrorCode): string =>
  * @param text - the content of `v`, or of the inline string
  * @param strings - those that cells share
  */
-export const parseFileValue = (type: string | undefined, text: string, strings: readonly string[], date1904: boolean): CellValue => {
+export const parseFileValue = (
+  type: string | undefined,
+  text: string,
+  strings: readonly string[],
+  date1904: boolean,
+): CellValue => {
   switch (type) {
     case "s":
       return strings[Number(text)] ?? "";
@@ -53,7 +58,9 @@ export const parseFileValue = (type: string | undefined, text: string, strings: 
 const parseIsoDate = (text: string, date1904: boolean): number | string => {
   const match = /^(\d{4})-(\d\d)-(\d\d)(?:T(\d\d):(\d\d)(?::(\d\d(?:\.\d+)?))?)?Z?$/.exec(text);
   if (!match) return text;
-  const [year = 0, month = 0, day = 0, hours = 0, minutes = 0, seconds = 0] = match.slice(1).map((part) => Number(part ?? 0));
+  const [year = 0, month = 0, day = 0, hours = 0, minutes = 0, seconds = 0] = match
+    .slice(1)
+    .map((part) => Number(part ?? 0));
   const days = Math.round(Date.UTC(year, month - 1, day) / 86_400_000);
   // 25,569 days lie between 30 December 1899 and 1 January 1970; before March 1900 serials count one less.
   const serial1900 = days + 25_569 < 61 ? days + 25_568 : days + 25_569;

@@ -47,7 +47,10 @@ export class FormulaSpelling {
 
   private typedToken(token: Token, table: string | undefined): string {
     if (token.type === "func") {
-      return this.typedNames.get(token.value.toUpperCase()) ?? token.value.replace(/^(_xlfn\.|_xlws\.|_xlpm\.)+/i, "");
+      return (
+        this.typedNames.get(token.value.toUpperCase()) ??
+        token.value.replace(/^(_xlfn\.|_xlws\.|_xlpm\.)+/i, "")
+      );
     }
     if (token.type === "range_named") return token.value.replace(/^_xl(pm|eta)\./i, "");
     return token.type === "structured" ? withInnerBrackets(token.value, table) : token.value;
@@ -64,7 +67,11 @@ export class FormulaSpelling {
     return this.spelled(tokens, declaredNames(tokens), table);
   }
 
-  private spelled(tokens: readonly Token[], declared: ReadonlySet<string>, table: string | undefined): string {
+  private spelled(
+    tokens: readonly Token[],
+    declared: ReadonlySet<string>,
+    table: string | undefined,
+  ): string {
     let text = "";
     for (let at = 0; at < tokens.length; at++) {
       const token = tokens[at] as Token;
@@ -180,7 +187,8 @@ const declaredNames = (tokens: readonly Token[]): Set<string> => {
     } else if (isOperator(token, ")") || isOperator(token, "}")) calls.pop();
     else if (isOperator(token, ",") && call) call.argument += 1;
     else if (token.type === "range_named" && call && isFollowedByComma(tokens, at)) {
-      if (call.name === "LAMBDA" || (call.name === "LET" && call.argument % 2 === 0)) declared.add(token.value.toLowerCase());
+      if (call.name === "LAMBDA" || (call.name === "LET" && call.argument % 2 === 0))
+        declared.add(token.value.toLowerCase());
     }
   });
   return declared;

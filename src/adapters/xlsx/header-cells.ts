@@ -1,5 +1,10 @@
 import { isCellError } from "../../domain/cell-value";
-import { cellKey, type Table, type WorkbookContents, type WorkbookDifference } from "../../spreadsheet/workbook";
+import {
+  cellKey,
+  type Table,
+  type WorkbookContents,
+  type WorkbookDifference,
+} from "../../spreadsheet/workbook";
 import type { ColumnRenaming, EditPlan } from "./edit-plan";
 import { XlsxRefusal } from "./xlsx-refusal";
 
@@ -28,7 +33,10 @@ export const findRenamedColumns = (
         return changed.has(key) ? headingText(table, sheet.cells.get(key)?.value ?? null) : column.name;
       });
       if (new Set(headings.map((heading) => heading.toLowerCase())).size < headings.length) {
-        throw new XlsxRefusal("table-heading", `Two columns of the table ${table.name} have the same heading: give each a heading of its own.`);
+        throw new XlsxRefusal(
+          "table-heading",
+          `Two columns of the table ${table.name} have the same heading: give each a heading of its own.`,
+        );
       }
       const names = new Map<string, string>();
       table.columns.forEach((column, index) => {
@@ -42,5 +50,8 @@ export const findRenamedColumns = (
 const headingText = (table: Table, value: unknown): string => {
   if (typeof value === "string" && value !== "") return value;
   const what = value === null || value === "" ? "empty" : isCellError(value) ? "an error" : "no text";
-  throw new XlsxRefusal("table-heading", `A heading of the table ${table.name} is ${what}: type its heading as text, with an apostrophe before it if it is a number.`);
+  throw new XlsxRefusal(
+    "table-heading",
+    `A heading of the table ${table.name} is ${what}: type its heading as text, with an apostrophe before it if it is a number.`,
+  );
 };

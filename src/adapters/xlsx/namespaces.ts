@@ -50,7 +50,8 @@ export class NamespaceScope {
       const own = PREFIXES.get(uri);
       if (own !== undefined && own !== prefix) renamed.set(prefix, own);
       // A foreign namespace must not pass for ours because it took the same prefix.
-      else if (own === undefined && [...PREFIXES.values()].includes(prefix)) renamed.set(prefix, `other-${prefix}`);
+      else if (own === undefined && [...PREFIXES.values()].includes(prefix))
+        renamed.set(prefix, `other-${prefix}`);
     }
     return new NamespaceScope(renamed, uris);
   }

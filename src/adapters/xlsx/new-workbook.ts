@@ -32,8 +32,14 @@ export const newWorkbook = (sheet = "Sheet1"): Uint8Array => {
         `<Override PartName="/xl/workbook.xml" ContentType="${TYPES}.sheet.main+xml"/><Override PartName="/xl/worksheets/sheet1.xml" ContentType="${TYPES}.worksheet+xml"/>` +
         `<Override PartName="/xl/styles.xml" ContentType="${TYPES}.styles+xml"/></Types>`,
     ],
-    ["_rels/.rels", `<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${OFFICE}/officeDocument" Target="xl/workbook.xml"/></Relationships>`],
-    ["xl/workbook.xml", `<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><sheets><sheet name="${name}" sheetId="1" r:id="rId1"/></sheets></workbook>`],
+    [
+      "_rels/.rels",
+      `<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${OFFICE}/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
+    ],
+    [
+      "xl/workbook.xml",
+      `<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><sheets><sheet name="${name}" sheetId="1" r:id="rId1"/></sheets></workbook>`,
+    ],
     [
       "xl/_rels/workbook.xml.rels",
       `<Relationships xmlns="${PACKAGE}/relationships"><Relationship Id="rId1" Type="${OFFICE}/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId2" Type="${OFFICE}/styles" Target="styles.xml"/></Relationships>`,
@@ -42,5 +48,10 @@ export const newWorkbook = (sheet = "Sheet1"): Uint8Array => {
     ["xl/styles.xml", STYLES],
   ];
   const encoder = new TextEncoder();
-  return writeZip(parts.map(([part, text]) => ({ name: part, content: encoder.encode(text.startsWith("<?xml") ? text : HEAD + text) })));
+  return writeZip(
+    parts.map(([part, text]) => ({
+      name: part,
+      content: encoder.encode(text.startsWith("<?xml") ? text : HEAD + text),
+    })),
+  );
 };

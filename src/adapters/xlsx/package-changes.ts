@@ -33,7 +33,10 @@ export class PackageChanges {
     }
     if (text === this.text(name)) return;
     if (!isUtf8(this.parts.bytes(name))) {
-      throw new XlsxRefusal("other-encoding", `The part ${name} is written in an encoding that cannot be saved here. Save the workbook as .xlsx in your spreadsheet program and open that copy.`);
+      throw new XlsxRefusal(
+        "other-encoding",
+        `The part ${name} is written in an encoding that cannot be saved here. Save the workbook as .xlsx in your spreadsheet program and open that copy.`,
+      );
     }
     this.texts.set(name.toLowerCase(), text);
   }
@@ -43,7 +46,10 @@ export class PackageChanges {
     this.added.set(name, text);
     const patch = new XmlPatch(parseXml(this.text(CONTENT_TYPES)));
     const q = patch.document.scope.fileQualifier("") ?? "";
-    patch.append(patch.root, `<${q}Override PartName="/${escapeAttribute(name)}" ContentType="${contentType}"/>`);
+    patch.append(
+      patch.root,
+      `<${q}Override PartName="/${escapeAttribute(name)}" ContentType="${contentType}"/>`,
+    );
     this.setText(CONTENT_TYPES, patch.apply());
   }
 
@@ -55,7 +61,9 @@ export class PackageChanges {
       if (element.attributes["PartName"]?.toLowerCase() === `/${name.toLowerCase()}`) types.remove(element);
     }
     this.setText(CONTENT_TYPES, types.apply());
-    const id = this.parts.relationships(owner).find((one) => one.target.toLowerCase() === name.toLowerCase())?.id;
+    const id = this.parts
+      .relationships(owner)
+      .find((one) => one.target.toLowerCase() === name.toLowerCase())?.id;
     const rels = new XmlPatch(parseXml(this.text(relationshipsPart(owner))));
     for (const element of rels.root.children) if (element.attributes["Id"] === id) rels.remove(element);
     this.setText(relationshipsPart(owner), rels.apply());
@@ -72,7 +80,10 @@ export class PackageChanges {
     const name = relationshipsPart(owner);
     const known = this.parts.entryName(name) ?? name;
     if (!this.has(known)) {
-      this.added.set(known, `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Relationships xmlns="${RELATIONSHIPS}"></Relationships>`);
+      this.added.set(
+        known,
+        `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Relationships xmlns="${RELATIONSHIPS}"></Relationships>`,
+      );
       this.ensureDefault("rels", "application/vnd.openxmlformats-package.relationships+xml");
     }
     const patch = new XmlPatch(parseXml(this.text(known)));
@@ -81,7 +92,10 @@ export class PackageChanges {
     while (ids.has(`rId${number}`)) number += 1;
     const q = patch.document.scope.fileQualifier("") ?? "";
     const address = type.includes(":") ? type : `${OFFICE}/${type}`;
-    patch.append(patch.root, `<${q}Relationship Id="rId${number}" Type="${address}" Target="/${escapeAttribute(encodeURI(target))}"/>`);
+    patch.append(
+      patch.root,
+      `<${q}Relationship Id="rId${number}" Type="${address}" Target="/${escapeAttribute(encodeURI(target))}"/>`,
+    );
     this.setText(known, patch.apply());
     return `rId${number}`;
   }
@@ -110,7 +124,9 @@ export class PackageChanges {
       const key = entry.name.toLowerCase();
       if (this.removed.has(key)) continue;
       const text = this.texts.get(key);
-      entries.push(text === undefined ? entry : { name: entry.name, content: new TextEncoder().encode(text) });
+      entries.push(
+        text === undefined ? entry : { name: entry.name, content: new TextEncoder().encode(text) },
+      );
     }
     for (const [name, text] of this.added) entries.push({ name, content: new TextEncoder().encode(text) });
     return writeZip(entries);

@@ -48,7 +48,15 @@ export class CellsPatch {
   /** Rows of {@link toWrite} that no row of the file has passed yet, in order. */
   private readonly newRows: number[];
   private fromRow = -1;
-  private row: { readonly to: number | undefined; readonly start: number; readonly openEnd: number; readonly attributes: XmlAttributes; readonly empty: boolean } | undefined;
+  private row:
+    | {
+        readonly to: number | undefined;
+        readonly start: number;
+        readonly openEnd: number;
+        readonly attributes: XmlAttributes;
+        readonly empty: boolean;
+      }
+    | undefined;
   private pendingCells: number[] = [];
   private column = -1;
   private cell: FileCell | undefined;
@@ -134,11 +142,20 @@ export class CellsPatch {
     const written = attributes["r"] === undefined ? -1 : keyOfAddress(attributes["r"]);
     this.column = written < 0 ? this.column + 1 : columnOf(written);
     const to = this.row?.to === undefined ? undefined : cellKey(this.row.to, this.column);
-    this.cell = { from: cellKey(this.fromRow, this.column), to, attributes, start, openEnd, end: openEnd, rest: [] };
+    this.cell = {
+      from: cellKey(this.fromRow, this.column),
+      to,
+      attributes,
+      start,
+      openEnd,
+      end: openEnd,
+      rest: [],
+    };
     this.depth = 0;
     if (to === undefined) return;
     const earlier: number[] = [];
-    while (this.pendingCells.length > 0 && (this.pendingCells[0] as number) < to) earlier.push(this.pendingCells.shift() as number);
+    while (this.pendingCells.length > 0 && (this.pendingCells[0] as number) < to)
+      earlier.push(this.pendingCells.shift() as number);
     if (earlier.length > 0) this.splices.insert(start, this.writeNewCells(earlier));
     if (this.pendingCells[0] === to) this.pendingCells.shift();
   }
@@ -180,12 +197,17 @@ export class CellsPatch {
       }
     }
     const formula = this.plan.formula(source.text, this.sheet.name);
-    const inside = formula === source.text ? this.text.slice(source.openEnd, source.closeStart) : escapeText(formula);
+    const inside =
+      formula === source.text ? this.text.slice(source.openEnd, source.closeStart) : escapeText(formula);
     return { formula, source: tag + inside + this.text.slice(source.closeStart, source.end), isArray };
   }
 
   /** Rows were put into a spilled block or taken out of it: its cells are written as the model has them now. */
-  private rewriteTorn(anchor: FileCell, area: { top: number; left: number; bottom: number; right: number }, isArray: boolean): void {
+  private rewriteTorn(
+    anchor: FileCell,
+    area: { top: number; left: number; bottom: number; right: number },
+    isArray: boolean,
+  ): void {
     const model = anchor.to === undefined ? undefined : this.sheet.cells.get(anchor.to);
     if (!isArray || model?.array === "fixed") {
       throw new XlsxRefusal(
@@ -196,7 +218,8 @@ export class CellsPatch {
     if (anchor.to !== undefined) this.writeLater(anchor.to);
     for (let row = area.top; row <= area.bottom; row++) {
       const to = this.plan.row(this.sheet.name, row);
-      for (let column = area.left; to !== undefined && column <= area.right; column++) this.writeLater(cellKey(to, column));
+      for (let column = area.left; to !== undefined && column <= area.right; column++)
+        this.writeLater(cellKey(to, column));
     }
   }
 
@@ -235,12 +258,14 @@ export class CellsPatch {
     const added = this.writeNewCells(this.pendingCells);
     this.pendingCells = [];
     let tag = this.text.slice(row.start, row.openEnd);
-    if (row.to !== this.fromRow || row.attributes["r"] === undefined) tag = setAttribute(tag, "r", String(row.to + 1));
+    if (row.to !== this.fromRow || row.attributes["r"] === undefined)
+      tag = setAttribute(tag, "r", String(row.to + 1));
     const spans = /^(\d+):(\d+)$/.exec(row.attributes["spans"] ?? "");
     const columns = [...(this.toWrite.get(row.to) ?? [])].map((key) => columnOf(key) + 1);
     if (spans && columns.length > 0) {
       const [first, last] = [Math.min(Number(spans[1]), ...columns), Math.max(Number(spans[2]), ...columns)];
-      if (`${first}:${last}` !== row.attributes["spans"]) tag = setAttribute(tag, "spans", `${first}:${last}`);
+      if (`${first}:${last}` !== row.attributes["spans"])
+        tag = setAttribute(tag, "spans", `${first}:${last}`);
     }
     if (row.empty && added !== "") {
       const q = this.writing.qualifier;
@@ -275,14 +300,23 @@ export class CellsPatch {
     });
     const firstNow = now[members.indexOf(first)] ?? "";
     const keepsGroup = first.to !== undefined && !this.losesFormula(first, firstNow);
-    const sharedNow = keepsGroup ? new SharedFormula(firstNow, rowOf(first.to), columnOf(first.to)) : undefined;
+    const sharedNow = keepsGroup
+      ? new SharedFormula(firstNow, rowOf(first.to), columnOf(first.to))
+      : undefined;
     const together =
       sharedNow !== undefined &&
-      members.every((cell, index) => cell.to === undefined || sharedNow.at(rowOf(cell.to), columnOf(cell.to)) === now[index]);
+      members.every(
+        (cell, index) =>
+          cell.to === undefined || sharedNow.at(rowOf(cell.to), columnOf(cell.to)) === now[index],
+      );
     members.forEach((cell, index) => {
       if (!cell.formula || cell.to === undefined) return;
       const formula = now[index] ?? "";
-      this.finishCell(cell, { formula, source: this.sharedSource(cell.formula, formula, together), isArray: false });
+      this.finishCell(cell, {
+        formula,
+        source: this.sharedSource(cell.formula, formula, together),
+        isArray: false,
+      });
     });
   }
 
@@ -302,8 +336,10 @@ export class CellsPatch {
     const area = parseArea(source.attributes["ref"] ?? "");
     const moved = area && this.plan.area(this.sheet.name, area);
     if (moved && formatArea(area) !== formatArea(moved)) tag = setAttribute(tag, "ref", formatArea(moved));
-    const inside = source.text === "" || source.text === formula ? this.text.slice(source.openEnd, source.closeStart) : escapeText(formula);
+    const inside =
+      source.text === "" || source.text === formula
+        ? this.text.slice(source.openEnd, source.closeStart)
+        : escapeText(formula);
     return tag + inside + this.text.slice(source.closeStart, source.end);
   }
 }
-

@@ -29,7 +29,12 @@ export const patchChart = (text: string, plan: EditPlan, sheets: readonly Worksh
 };
 
 /** @param reference - `c:numRef` or `c:strRef`, whose formula is now `formula` */
-const growCache = (patch: XmlPatch, reference: XmlElement, formula: string, sheets: readonly Worksheet[]): void => {
+const growCache = (
+  patch: XmlPatch,
+  reference: XmlElement,
+  formula: string,
+  sheets: readonly Worksheet[],
+): void => {
   const cache = childOf(reference, "c:numCache") ?? childOf(reference, "c:strCache");
   const count = childOf(cache, "c:ptCount");
   const values = valuesOf(formula, sheets);
@@ -40,7 +45,13 @@ const growCache = (patch: XmlPatch, reference: XmlElement, formula: string, shee
   const points = values
     .slice(before)
     .map((value, index) => {
-      const shown = isCellError(value) ? value.error : value === null ? "" : typeof value === "boolean" ? String(Number(value)) : String(value);
+      const shown = isCellError(value)
+        ? value.error
+        : value === null
+          ? ""
+          : typeof value === "boolean"
+            ? String(Number(value))
+            : String(value);
       if (shown === "") return "";
       return `<${prefix}pt idx="${before + index}"><${prefix}v>${escapeText(formatFileText(shown))}</${prefix}v></${prefix}pt>`;
     })

@@ -12,9 +12,13 @@ import { XmlPatch } from "./xml-patch";
 export const patchDrawing = (text: string, sheet: string | undefined, plan: EditPlan): string => {
   const patch = new XmlPatch(parseXml(text));
   for (const element of descendants(patch.root)) {
-    if (sheet !== undefined && (element.name === "xdr:twoCellAnchor" || element.name === "xdr:oneCellAnchor")) {
+    if (
+      sheet !== undefined &&
+      (element.name === "xdr:twoCellAnchor" || element.name === "xdr:oneCellAnchor")
+    ) {
       const behaviour = element.attributes["editAs"] ?? "twoCell";
-      if (plan.movesRows(sheet)) moveAnchor(patch, element, plan, sheet, behaviour !== "absolute", behaviour === "twoCell");
+      if (plan.movesRows(sheet))
+        moveAnchor(patch, element, plan, sheet, behaviour !== "absolute", behaviour === "twoCell");
     }
     const link = element.attributes["textlink"];
     if (link) patch.setAttribute(element, "textlink", plan.formula(link, sheet));

@@ -13,7 +13,8 @@ export const patchPivotCache = (text: string, plan: EditPlan): string => {
     if (element.name !== "worksheetSource" && element.name !== "rangeSet") continue;
     if (!area || sheet === undefined) continue;
     const moved = plan.area(sheet, area);
-    if (moved && formatArea(moved) !== formatArea(area)) patch.setAttribute(element, "ref", formatArea(moved));
+    if (moved && formatArea(moved) !== formatArea(area))
+      patch.setAttribute(element, "ref", formatArea(moved));
   }
   return patch.apply();
 };
@@ -31,7 +32,8 @@ export const patchPivotTable = (text: string, part: string, sheet: string, plan:
         `Rows were put in or taken out inside a pivot table of ${sheet} (${part}), which cannot be saved: undo that, or change the pivot table in your spreadsheet program.`,
       );
     }
-    if (!areasMeet(moved, area) || moved.top !== area.top) patch.setAttribute(element, "ref", formatArea(moved));
+    if (!areasMeet(moved, area) || moved.top !== area.top)
+      patch.setAttribute(element, "ref", formatArea(moved));
   }
   return patch.apply();
 };

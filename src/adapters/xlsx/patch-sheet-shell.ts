@@ -1,5 +1,12 @@
 import type { Area } from "../../domain/area";
-import { formatArea, MAX_COLUMNS, MAX_ROWS, parseArea, parseCell, formatCell } from "../../spreadsheet/address";
+import {
+  formatArea,
+  MAX_COLUMNS,
+  MAX_ROWS,
+  parseArea,
+  parseCell,
+  formatCell,
+} from "../../spreadsheet/address";
 import { parseAreas } from "./cell-places";
 import type { EditPlan } from "./edit-plan";
 import { childOf, descendants, type XmlElement } from "./xml-source";
@@ -80,7 +87,9 @@ export class SheetShellPatch {
   /** False where the element is gone. */
   private moveAreas(element: XmlElement, attribute: string): boolean {
     const moved = this.movedAreas(element.attributes[attribute] ?? "");
-    const pointless = element.name === "mergeCell" && moved.every((area) => area.top === area.bottom && area.left === area.right);
+    const pointless =
+      element.name === "mergeCell" &&
+      moved.every((area) => area.top === area.bottom && area.left === area.right);
     if (moved.length === 0 || pointless) {
       this.remove(element);
       return false;
@@ -93,7 +102,8 @@ export class SheetShellPatch {
     const before = element.attributes[attribute] ?? "";
     const text = areas.map(formatPlace).join(" ");
     // The file may write a single cell as A1:A1 or with dollars: only a place that moved is written anew.
-    if (parseAreas(before).map(formatPlace).join(" ") !== text) this.patch.setAttribute(element, attribute, text);
+    if (parseAreas(before).map(formatPlace).join(" ") !== text)
+      this.patch.setAttribute(element, attribute, text);
   }
 
   private movedAreas(list: string): Area[] {
@@ -138,13 +148,23 @@ export class SheetShellPatch {
       case "formula1":
       case "formula2":
       case "xm:f":
-        this.patch.setText(element, this.plan.formulaOfAreas(element.text, this.sheet, this.areasAround(element)));
+        this.patch.setText(
+          element,
+          this.plan.formulaOfAreas(element.text, this.sheet, this.areasAround(element)),
+        );
         break;
       case "xm:sqref":
         this.moveList(element);
         break;
       case "anchor":
-        moveAnchor(this.patch, element, this.plan, this.sheet, attributes["moveWithCells"] === "1", attributes["sizeWithCells"] === "1");
+        moveAnchor(
+          this.patch,
+          element,
+          this.plan,
+          this.sheet,
+          attributes["moveWithCells"] === "1",
+          attributes["sizeWithCells"] === "1",
+        );
         break;
     }
   }
@@ -183,7 +203,8 @@ export class SheetShellPatch {
       return;
     }
     for (const sibling of this.parents.get(pane)?.children ?? []) {
-      if (sibling.name === "selection" && sibling.attributes["pane"] !== undefined && xSplit === undefined) this.remove(sibling);
+      if (sibling.name === "selection" && sibling.attributes["pane"] !== undefined && xSplit === undefined)
+        this.remove(sibling);
     }
     if (xSplit === undefined) this.remove(pane);
     else this.patch.setAttribute(pane, "ySplit", undefined);
@@ -219,8 +240,10 @@ export class SheetShellPatch {
       this.patch.remove(element);
       return;
     }
-    if (counts && gone > 0 && element.attributes["count"] !== undefined) this.patch.setAttribute(element, "count", String(left));
-    if (element.name === "rowBreaks" && gone > 0) this.patch.setAttribute(element, "manualBreakCount", undefined);
+    if (counts && gone > 0 && element.attributes["count"] !== undefined)
+      this.patch.setAttribute(element, "count", String(left));
+    if (element.name === "rowBreaks" && gone > 0)
+      this.patch.setAttribute(element, "manualBreakCount", undefined);
     for (const child of element.children) this.tidyContainers(child);
   }
 }
@@ -251,7 +274,10 @@ export const moveAnchor = (
   grows: boolean,
 ): void => {
   const corner = (name: string): XmlElement | undefined =>
-    childOf(anchor.children.find((child) => child.name === name || child.name === `xdr:${name}`), "xdr:row");
+    childOf(
+      anchor.children.find((child) => child.name === name || child.name === `xdr:${name}`),
+      "xdr:row",
+    );
   const from = corner("from");
   const to = corner("to");
   if (!moves || !from) return;
@@ -260,7 +286,10 @@ export const moveAnchor = (
   patch.setText(from, String(newFrom));
   if (!to) return;
   const toRow = Number(to.text);
-  patch.setText(to, String(grows ? Math.max(newFrom, rowAfterEdits(plan, sheet, toRow)) : toRow + newFrom - fromRow));
+  patch.setText(
+    to,
+    String(grows ? Math.max(newFrom, rowAfterEdits(plan, sheet, toRow)) : toRow + newFrom - fromRow),
+  );
 };
 
 /** Where a row stands now; for a deleted one the first that is left below it. */
@@ -273,11 +302,18 @@ export const rowAfterEdits = (plan: EditPlan, sheet: string, row: number): numbe
 };
 
 /** The used area that a sheet notes for itself, with these cells added. */
-export const growDimension = (patch: XmlPatch, plan: EditPlan, sheet: string, cells: Area | undefined): void => {
+export const growDimension = (
+  patch: XmlPatch,
+  plan: EditPlan,
+  sheet: string,
+  cells: Area | undefined,
+): void => {
   const element = childOf(patch.root, "dimension");
   const before = parseArea(element?.attributes["ref"] ?? "");
   if (!element || !before) return;
-  const moved = plan.movesRows(sheet) ? (plan.area(sheet, before) ?? { top: 0, left: 0, bottom: 0, right: 0 }) : before;
+  const moved = plan.movesRows(sheet)
+    ? (plan.area(sheet, before) ?? { top: 0, left: 0, bottom: 0, right: 0 })
+    : before;
   const now = cells
     ? {
         top: Math.min(moved.top, cells.top),

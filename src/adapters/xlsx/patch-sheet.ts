@@ -42,11 +42,14 @@ export const patchSheet = (
   const patch = new XmlPatch(shell, splices, (at) => (at <= data.start ? at : at + shift));
   const qualifier = shell.scope.fileQualifier("");
   if (qualifier === undefined) {
-    throw new XlsxRefusal("other-namespace", `The part ${name} is written in a format that cannot be saved here. Save the workbook as .xlsx in your spreadsheet program and open that copy.`);
+    throw new XlsxRefusal(
+      "other-namespace",
+      `The part ${name} is written in a format that cannot be saved here. Save the workbook as .xlsx in your spreadsheet program and open that copy.`,
+    );
   }
   const cells = new CellsPatch(splices, sheet, changed, plan, { ...writing, qualifier });
   if (changed.size > 0 || !plan.isEmpty) {
-    passRows(text, data, cells, splices, qualifier);
+    passRows(text, name, data, cells, splices, qualifier);
   }
   new SheetShellPatch(patch, sheet.name, plan, sheet.frozen.rows).apply();
   growDimension(patch, plan, sheet.name, areaOf(changed, sheet));
@@ -62,45 +65,51 @@ interface SheetData {
   readonly tagStart: number;
 }
 
+/** Found by its tags; {@link passRows} meets them again as elements, or the part is refused. */
 const findSheetData = (text: string, name: string): SheetData => {
-  let found: SheetData | undefined;
-  let start = 0;
-  let tagStart = 0;
-  let depth = 0;
-  scanXml(text, {
-    open(element, _attributes, from, end) {
-      depth += 1;
-      if (element === "sheetData" && depth === 2) {
-        start = end;
-        tagStart = from;
-      }
-    },
-    close(element, at) {
-      if (element === "sheetData" && depth === 2) found = { start, end: at, empty: text[start - 2] === "/", tagStart };
-      depth -= 1;
-    },
-  });
-  if (!found) throw new XlsxRefusal("damaged-file", `The part ${name} has no cells. Open the workbook in your spreadsheet program and save a copy.`);
-  return found;
+  const open = /<((?:[^\s<>/:]+:)?sheetData)(?:\s[^<>]*)?>/.exec(text);
+  const close = open ? text.lastIndexOf(`</${open[1] ?? ""}`) : -1;
+  if (!open) throw noCells(name);
+  const start = open.index + open[0].length;
+  if (open[0].endsWith("/>")) return { start, end: start, empty: true, tagStart: open.index };
+  if (close < start) throw noCells(name);
+  return { start, end: close, empty: false, tagStart: open.index };
 };
 
+const noCells = (name: string): XlsxRefusal =>
+  new XlsxRefusal(
+    "damaged-file",
+    `The cells of the part ${name} cannot be found, so it cannot be saved. Open the workbook in your spreadsheet program and save a copy.`,
+  );
+
 /** Tells the patch of all inside sheetData, at places of the whole text. */
-const passRows = (text: string, data: SheetData, cells: CellsPatch, splices: Splices, qualifier: string): void => {
+const passRows = (
+  text: string,
+  partName: string,
+  data: SheetData,
+  cells: CellsPatch,
+  splices: Splices,
+  qualifier: string,
+): void => {
   let inside = false;
+  let met = false;
   const handler: XmlHandler = {
     open(name, attributes, start, end, empty) {
       if (inside) cells.handler.open(name, attributes, start, end, empty);
-      else if (end === data.start) inside = true;
+      else if (name === "sheetData" && end === data.start) inside = met = true;
     },
     close(name, start, end) {
-      if (inside && name === "sheetData") inside = false;
-      else if (inside) cells.handler.close(name, start, end);
+      if (inside && name === "sheetData") {
+        inside = false;
+        met &&= start === data.end;
+      } else if (inside) cells.handler.close(name, start, end);
     },
     text(piece) {
       if (inside) cells.handler.text?.(piece);
     },
   };
   scanXml(text, handler);
+  if (!met) throw noCells(partName);
   if (!data.empty) {
     cells.finish(data.end);
     return;
@@ -108,7 +117,11 @@ const passRows = (text: string, data: SheetData, cells: CellsPatch, splices: Spl
   const before = splices.size;
   cells.finish(data.end);
   if (splices.size === before) return;
-  splices.replace(data.tagStart, data.start, `${text.slice(data.tagStart, data.start).replace(/\s*\/>$/, "")}>`);
+  splices.replace(
+    data.tagStart,
+    data.start,
+    `${text.slice(data.tagStart, data.start).replace(/\s*\/>$/, "")}>`,
+  );
   splices.insert(data.end, `</${qualifier}sheetData>`);
 };
 
@@ -119,7 +132,12 @@ const areaOf = (keys: ReadonlySet<number>, sheet: Worksheet): Area | undefined =
     const row = rowOf(key);
     const column = columnOf(key);
     area = area
-      ? { top: Math.min(area.top, row), left: Math.min(area.left, column), bottom: Math.max(area.bottom, row), right: Math.max(area.right, column) }
+      ? {
+          top: Math.min(area.top, row),
+          left: Math.min(area.left, column),
+          bottom: Math.max(area.bottom, row),
+          right: Math.max(area.right, column),
+        }
       : { top: row, left: column, bottom: row, right: column };
   }
   return area;

@@ -34,7 +34,9 @@ export class StyleNumbers {
     const existing = this.ofFile.findIndex((candidate) => JSON.stringify(candidate) === same);
     if (existing >= 0) return existing;
     const look = JSON.stringify({ ...model, numberFormat: "" });
-    const base = this.ofFile.findIndex((candidate) => JSON.stringify({ ...candidate, numberFormat: "" }) === look);
+    const base = this.ofFile.findIndex(
+      (candidate) => JSON.stringify({ ...candidate, numberFormat: "" }) === look,
+    );
     const number = this.ofFile.length + this.wanted.length;
     this.wanted.push({ base: Math.max(base, 0), numberFormat: model.numberFormat });
     this.made.set(style, number);
@@ -53,7 +55,12 @@ export class StyleNumbers {
     const styles = childOf(root, "cellXfs");
     const formats = childOf(root, "numFmts");
     if (!styles) return text;
-    const own = new Map(childrenOf(formats, "numFmt").map(({ attributes }) => [attributes["formatCode"] ?? "", attributes["numFmtId"] ?? ""]));
+    const own = new Map(
+      childrenOf(formats, "numFmt").map(({ attributes }) => [
+        attributes["formatCode"] ?? "",
+        attributes["numFmtId"] ?? "",
+      ]),
+    );
     let next = Math.max(FIRST_OWN_FORMAT - 1, ...[...own.values()].map(Number)) + 1;
     const fresh: string[] = [];
     const copies = this.wanted.map(({ base, numberFormat }) => {
@@ -64,15 +71,22 @@ export class StyleNumbers {
         fresh.push(`<${q}numFmt numFmtId="${id}" formatCode="${escapeAttribute(numberFormat)}"/>`);
       }
       const xf = styles.children[base];
-      if (!xf) return `<${q}xf numFmtId="${id}" fontId="0" fillId="0" borderId="0" xfId="0" applyNumberFormat="1"/>`;
-      const tag = setAttribute(setAttribute(text.slice(xf.start, xf.openEnd), "numFmtId", id), "applyNumberFormat", "1");
+      if (!xf)
+        return `<${q}xf numFmtId="${id}" fontId="0" fillId="0" borderId="0" xfId="0" applyNumberFormat="1"/>`;
+      const tag = setAttribute(
+        setAttribute(text.slice(xf.start, xf.openEnd), "numFmtId", id),
+        "applyNumberFormat",
+        "1",
+      );
       return tag + text.slice(xf.openEnd, xf.end);
     });
     patch.append(styles, copies.join(""));
-    if (styles.attributes["count"] !== undefined) patch.setAttribute(styles, "count", String(styles.children.length + copies.length));
+    if (styles.attributes["count"] !== undefined)
+      patch.setAttribute(styles, "count", String(styles.children.length + copies.length));
     if (fresh.length > 0 && formats) {
       patch.append(formats, fresh.join(""));
-      if (formats.attributes["count"] !== undefined) patch.setAttribute(formats, "count", String(formats.children.length + fresh.length));
+      if (formats.attributes["count"] !== undefined)
+        patch.setAttribute(formats, "count", String(formats.children.length + fresh.length));
     } else if (fresh.length > 0) {
       const first = root.children[0] ?? styles;
       patch.insertBefore(first, `<${q}numFmts count="${fresh.length}">${fresh.join("")}</${q}numFmts>`);

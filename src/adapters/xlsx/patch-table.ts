@@ -34,13 +34,15 @@ export const patchTable = (text: string, sheet: string, plan: EditPlan): string 
       if (formatArea(own) !== formatArea(filter)) patch.setAttribute(element, "ref", formatArea(filter));
     } else if ((element.name === "sortState" || element.name === "sortCondition") && own) {
       const moved = plan.area(sheet, own);
-      if (moved && formatArea(own) !== formatArea(moved)) patch.setAttribute(element, "ref", formatArea(moved));
+      if (moved && formatArea(own) !== formatArea(moved))
+        patch.setAttribute(element, "ref", formatArea(moved));
     } else if (element.name === "calculatedColumnFormula" || element.name === "totalsRowFormula") {
       patch.setText(element, plan.formula(element.text, sheet));
     } else if (element.name === "tableColumn") {
       const now = renamed?.get(parseFileText(element.attributes["name"] ?? "").toLowerCase());
       // A line break in a heading is written `_x000a_` in an attribute.
-      if (now !== undefined) patch.setAttribute(element, "name", formatFileText(now).replaceAll("\n", "_x000a_"));
+      if (now !== undefined)
+        patch.setAttribute(element, "name", formatFileText(now).replaceAll("\n", "_x000a_"));
     }
   }
   return patch.apply();

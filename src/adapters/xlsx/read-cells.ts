@@ -59,7 +59,8 @@ export class CellReader {
   }
 
   openCell(attributes: XmlAttributes): void {
-    const key = attributes["r"] === undefined ? cellKey(this.row, this.column + 1) : keyOfAddress(attributes["r"]);
+    const key =
+      attributes["r"] === undefined ? cellKey(this.row, this.column + 1) : keyOfAddress(attributes["r"]);
     if (key < 0) throw new Error(`a cell has the address ${attributes["r"] ?? ""}`);
     this.key = key;
     this.column = columnOf(key);

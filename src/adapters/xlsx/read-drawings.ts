@@ -21,13 +21,19 @@ const readDrawing = (parts: WorkbookPackage, part: string): PlacedObject[] => {
     const content = contentOf(anchor);
     if (!area || !content) return [];
     if (content.name === "xdr:graphicFrame") {
-      const chart = [...descendants(content)].find((one) => one.name === "c:chart" || one.name === "cx:chart");
+      const chart = [...descendants(content)].find(
+        (one) => one.name === "c:chart" || one.name === "cx:chart",
+      );
       const target = charts.get(chart?.attributes["r:id"] ?? "");
-      const title = (target !== undefined && parts.has(target) ? chartTitle(parts.text(target)) : undefined) ?? nameOf(content);
+      const title =
+        (target !== undefined && parts.has(target) ? chartTitle(parts.text(target)) : undefined) ??
+        nameOf(content);
       return [{ kind: chart ? "chart" : "shape", ...(title !== undefined && { title }), area }];
     }
     const title = nameOf(content);
-    return [{ kind: content.name === "xdr:pic" ? "picture" : "shape", ...(title !== undefined && { title }), area }];
+    return [
+      { kind: content.name === "xdr:pic" ? "picture" : "shape", ...(title !== undefined && { title }), area },
+    ];
   });
 };
 
@@ -54,19 +60,29 @@ const nameOf = (content: XmlElement): string | undefined => {
 const anchorArea = (anchor: XmlElement): Area | undefined => {
   const from = corner(childOf(anchor, "xdr:from"));
   const to = corner(childOf(anchor, "xdr:to"));
-  if (from && to) return { top: from.row, left: from.column, bottom: Math.max(from.row, to.row), right: Math.max(from.column, to.column) };
+  if (from && to)
+    return {
+      top: from.row,
+      left: from.column,
+      bottom: Math.max(from.row, to.row),
+      right: Math.max(from.column, to.column),
+    };
   const position = childOf(anchor, "xdr:pos")?.attributes;
-  const start = from ?? (position && { row: steps(position["y"], ROW_EMU), column: steps(position["x"], COLUMN_EMU) });
+  const start =
+    from ?? (position && { row: steps(position["y"], ROW_EMU), column: steps(position["x"], COLUMN_EMU) });
   const extent = childOf(anchor, "xdr:ext")?.attributes;
-  return start && {
-    top: start.row,
-    left: start.column,
-    bottom: start.row + steps(extent?.["cy"], ROW_EMU),
-    right: start.column + steps(extent?.["cx"], COLUMN_EMU),
-  };
+  return (
+    start && {
+      top: start.row,
+      left: start.column,
+      bottom: start.row + steps(extent?.["cy"], ROW_EMU),
+      right: start.column + steps(extent?.["cx"], COLUMN_EMU),
+    }
+  );
 };
 
-const steps = (emu: string | undefined, size: number): number => Math.max(0, Math.floor(Number(emu ?? 0) / size)) || 0;
+const steps = (emu: string | undefined, size: number): number =>
+  Math.max(0, Math.floor(Number(emu ?? 0) / size)) || 0;
 
 const corner = (element: XmlElement | undefined): { row: number; column: number } | undefined => {
   if (!element) return undefined;
@@ -84,7 +100,10 @@ const chartTitle = (text: string): string | undefined => {
   const wanted = new Set(["a:t", "c:v", "cx:v"]);
   const paragraphs = [...descendants(title)].filter((one) => one.name === "a:p");
   const words = (paragraphs.length > 0 ? paragraphs : [title]).map((paragraph) =>
-    [...descendants(paragraph)].filter((one) => wanted.has(one.name)).map((one) => one.text).join(""),
+    [...descendants(paragraph)]
+      .filter((one) => wanted.has(one.name))
+      .map((one) => one.text)
+      .join(""),
   );
   return words.join(" ").trim() || undefined;
 };

@@ -26,7 +26,9 @@ export const readStyles = (parts: WorkbookPackage, workbook: string): CellStyle[
   );
   const fonts = childrenOf(childOf(root, "fonts"), "font").map((font) => readFont(font, colours));
   const fills = childrenOf(childOf(root, "fills"), "fill").map((fill) => readFill(fill, colours));
-  const borders = childrenOf(childOf(root, "borders"), "border").map((border) => readBorders(border, colours));
+  const borders = childrenOf(childOf(root, "borders"), "border").map((border) =>
+    readBorders(border, colours),
+  );
   const styles = childrenOf(childOf(root, "cellXfs"), "xf").map((xf): CellStyle => {
     const index = (name: string): number => Number(xf.attributes[name] ?? 0);
     const font = fonts[index("fontId")];

@@ -53,7 +53,10 @@ export const readWorkbook = (bytes: Uint8Array, options: XlsxOptions): Result<Re
     const sheets = listSheets(parts, workbook).map((sheet) => readSheet(parts, sheet, context, persons));
     const names = readNames(root, sheets, spelling);
     const settings = readSettings(parts, workbook);
-    return { contents: { sheets, names, styles, date1904, settings }, cautions: listCautions(parts, workbook) };
+    return {
+      contents: { sheets, names, styles, date1904, settings },
+      cautions: listCautions(parts, workbook),
+    };
   });
 
 /** A sheet as the workbook lists it. */
@@ -81,7 +84,11 @@ export const listSheets = (parts: WorkbookPackage, workbook: string): ListedShee
       part: relationship?.target ?? "",
     };
   });
-  if (listed.length === 0) throw new XlsxRefusal("damaged-file", "This workbook has no sheets. Open it in your spreadsheet program and save a copy.");
+  if (listed.length === 0)
+    throw new XlsxRefusal(
+      "damaged-file",
+      "This workbook has no sheets. Open it in your spreadsheet program and save a copy.",
+    );
   const lacking = listed.find((sheet) => !parts.has(sheet.part));
   if (lacking) parts.bytes(lacking.part || `of the sheet ${lacking.name}`);
   return listed;
@@ -106,9 +113,14 @@ const readSheet = (
   };
 };
 
-const readNames = (root: XmlElement, sheets: readonly Worksheet[], spelling: FormulaSpelling): DefinedName[] =>
+const readNames = (
+  root: XmlElement,
+  sheets: readonly Worksheet[],
+  spelling: FormulaSpelling,
+): DefinedName[] =>
   childrenOf(childOf(root, "definedNames"), "definedName").map(({ attributes, text }) => {
-    const sheet = attributes["localSheetId"] === undefined ? undefined : sheets[Number(attributes["localSheetId"])]?.name;
+    const sheet =
+      attributes["localSheetId"] === undefined ? undefined : sheets[Number(attributes["localSheetId"])]?.name;
     return {
       name: attributes["name"] ?? "",
       ...(sheet !== undefined && { sheet }),
@@ -120,7 +132,9 @@ const readNames = (root: XmlElement, sheets: readonly Worksheet[], spelling: For
 const listCautions = (parts: WorkbookPackage, workbook: string): string[] => {
   const cautions: string[] = [];
   if (parts.relationships("").some((one) => one.type === "origin" && one.target.includes("_xmlsignatures"))) {
-    cautions.push("This workbook is signed; any change would break the signature, so it can be read here but not saved.");
+    cautions.push(
+      "This workbook is signed; any change would break the signature, so it can be read here but not saved.",
+    );
   }
   if (parts.related(workbook, "vbaProject") !== undefined) {
     cautions.push("This workbook has macros: they are kept in the file, but do not run here.");

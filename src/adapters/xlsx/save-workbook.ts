@@ -40,7 +40,10 @@ export const saveWorkbook = (
 ): Result<Uint8Array> =>
   refuseInsteadOfThrowing(() => {
     const { edits, changedCells, changedSettings } = difference;
-    const isUnchanged = edits.length === 0 && changedSettings.size === 0 && [...changedCells.values()].every((keys) => keys.size === 0);
+    const isUnchanged =
+      edits.length === 0 &&
+      changedSettings.size === 0 &&
+      [...changedCells.values()].every((keys) => keys.size === 0);
     return isUnchanged ? opened.slice() : new WorkbookSave(opened, workbook, difference, options).run();
   });
 
@@ -78,14 +81,19 @@ class WorkbookSave {
     this.spelling = new FormulaSpelling(options.functions);
     this.styles = new StyleNumbers(readStyles(parts, main), workbook.styles);
     this.listed = listSheets(parts, main);
-    const tables = this.listed.map(({ name, part }) => ({ name, tables: readTables(parts, part, this.spelling) }));
+    const tables = this.listed.map(({ name, part }) => ({
+      name,
+      tables: readTables(parts, part, this.spelling),
+    }));
     const before = new EditPlan(difference.edits, tables, this.spelling);
     const renamed = findRenamedColumns(tables, before, workbook, difference.changedCells);
     this.plan = new EditPlan(difference.edits, tables, this.spelling, renamed);
     refuseUnsafeParts(parts, this.plan);
     this.known = {
       sheets: new Set(workbook.sheets.map((sheet) => sheet.name.toLowerCase())),
-      tables: new Set(workbook.sheets.flatMap((sheet) => sheet.tables.map((table) => table.name.toLowerCase()))),
+      tables: new Set(
+        workbook.sheets.flatMap((sheet) => sheet.tables.map((table) => table.name.toLowerCase())),
+      ),
     };
   }
 
@@ -114,7 +122,13 @@ class WorkbookSave {
     return this.changes.write();
   }
 
-  private addSheet(name: string, part: string, sheetId: string, drawing: string | undefined, steps: ShellStep[]): void {
+  private addSheet(
+    name: string,
+    part: string,
+    sheetId: string,
+    drawing: string | undefined,
+    steps: ShellStep[],
+  ): void {
     const model = this.workbook.sheets.find((sheet) => sheet.name === name);
     if (!model) throw new RangeError(`the model lacks the sheet ${name}`);
     const changed = this.difference.changedCells.get(name) ?? new Set<number>();
@@ -126,7 +140,11 @@ class WorkbookSave {
       if (edit.kind !== "add-chart") return;
       const later = this.plan.since(number);
       const home = this.sheets.find((sheet) => sheet.model.name === edit.chart.sheet);
-      if (!home) throw new XlsxRefusal("no-sheet", `The chart ${edit.chart.title} lies on the sheet ${edit.chart.sheet}, which this workbook does not have.`);
+      if (!home)
+        throw new XlsxRefusal(
+          "no-sheet",
+          `The chart ${edit.chart.title} lies on the sheet ${edit.chart.sheet}, which this workbook does not have.`,
+        );
       const chart = {
         ...edit.chart,
         x: later.formula(edit.chart.x, undefined),
@@ -134,7 +152,13 @@ class WorkbookSave {
         area: later.area(edit.chart.sheet, edit.chart.area) ?? edit.chart.area,
       };
       checkChart(chart, this.workbook.sheets);
-      const { drawing, step } = addChartPart(this.changes, home.part, chart, this.workbook.sheets, home.drawing);
+      const { drawing, step } = addChartPart(
+        this.changes,
+        home.part,
+        chart,
+        this.workbook.sheets,
+        home.drawing,
+      );
       home.drawing = drawing;
       if (step) home.steps.push(step);
     });
@@ -168,13 +192,23 @@ class WorkbookSave {
   private makeDynamicMark(): string {
     const part = this.changes.parts.related(this.main, "sheetMetadata");
     if (part === undefined) {
-      const name = this.changes.freeName((number) => (number === 1 ? "xl/metadata.xml" : `xl/metadata${number}.xml`));
-      this.changes.addPart(name, NEW_METADATA, "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml");
+      const name = this.changes.freeName((number) =>
+        number === 1 ? "xl/metadata.xml" : `xl/metadata${number}.xml`,
+      );
+      this.changes.addPart(
+        name,
+        NEW_METADATA,
+        "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml",
+      );
       this.changes.addRelationship(this.main, "sheetMetadata", name);
       return "1";
     }
     const added = addDynamicMark(this.changes.text(part));
-    if (!added) throw new XlsxRefusal("other-metadata", `A formula that fills several cells cannot be saved beside the metadata of this workbook (${part}): clear that formula, or type it in your spreadsheet program.`);
+    if (!added)
+      throw new XlsxRefusal(
+        "other-metadata",
+        `A formula that fills several cells cannot be saved beside the metadata of this workbook (${part}): clear that formula, or type it in your spreadsheet program.`,
+      );
     this.changes.setText(part, added.text);
     return added.mark;
   }
@@ -193,7 +227,9 @@ class WorkbookSave {
   private patchChain(): void {
     const part = this.changes.parts.related(this.main, "calcChain");
     if (part === undefined) return;
-    const sheets = new Map(this.sheets.map(({ sheetId, model, formulas }) => [sheetId, { name: model.name, formulas }]));
+    const sheets = new Map(
+      this.sheets.map(({ sheetId, model, formulas }) => [sheetId, { name: model.name, formulas }]),
+    );
     const text = patchCalculationChain(this.changes.text(part), sheets, this.plan);
     if (text === undefined) this.changes.removePart(part, this.main);
     else this.changes.setText(part, text);

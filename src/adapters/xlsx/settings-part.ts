@@ -8,7 +8,8 @@ import { formatFileText, parseFileText } from "./cell-text";
 export const findSettingsPart = (parts: WorkbookPackage, workbook: string): string | undefined =>
   parts
     .relationships(workbook)
-    .find((one) => one.type === "customXml" && parts.has(one.target) && isSettings(parts.text(one.target)))?.target;
+    .find((one) => one.type === "customXml" && parts.has(one.target) && isSettings(parts.text(one.target)))
+    ?.target;
 
 const isSettings = (text: string): boolean => text.includes(SETTINGS_NAMESPACE);
 
@@ -28,7 +29,10 @@ export const readSettings = (parts: WorkbookPackage, workbook: string): Map<stri
 export const formatSettings = (settings: ReadonlyMap<string, string>): string => {
   const lines = [...settings]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([key, value]) => `  <setting key="${escapeAttribute(formatFileText(key))}">${escapeText(formatFileText(value))}</setting>\n`);
+    .map(
+      ([key, value]) =>
+        `  <setting key="${escapeAttribute(formatFileText(key))}">${escapeText(formatFileText(value))}</setting>\n`,
+    );
   return `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<settings xmlns="${SETTINGS_NAMESPACE}">\n${lines.join("")}</settings>\n`;
 };
 

@@ -43,7 +43,8 @@ export class SharedFormula {
     const rows = row - this.row;
     const columns = column - this.column;
     let text = "";
-    for (const piece of this.pieces) text += typeof piece === "string" ? piece : formatReference(piece, rows, columns);
+    for (const piece of this.pieces)
+      text += typeof piece === "string" ? piece : formatReference(piece, rows, columns);
     return text;
   }
 }
@@ -73,8 +74,12 @@ const formatReference = (
   let text = prefix;
   for (const [index, corner] of corners.entries()) {
     const row = corner.row === undefined || corner.rowFixed ? corner.row : corner.row + rows;
-    const column = corner.column === undefined || corner.columnFixed ? corner.column : corner.column + columns;
-    if ((row !== undefined && (row < 0 || row >= MAX_ROWS)) || (column !== undefined && (column < 0 || column >= MAX_COLUMNS))) {
+    const column =
+      corner.column === undefined || corner.columnFixed ? corner.column : corner.column + columns;
+    if (
+      (row !== undefined && (row < 0 || row >= MAX_ROWS)) ||
+      (column !== undefined && (column < 0 || column >= MAX_COLUMNS))
+    ) {
       return "#REF!";
     }
     if (index > 0) text += ":";

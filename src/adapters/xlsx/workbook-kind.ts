@@ -9,7 +9,8 @@ const WORKBOOK_TYPES = new Set([
 ]);
 
 const STRICT = "http://purl.oclc.org/ooxml/spreadsheetml/main";
-const SAVE_AS = "Open it in your spreadsheet program, choose Save As, Excel workbook (.xlsx), and open that copy here.";
+const SAVE_AS =
+  "Open it in your spreadsheet program, choose Save As, Excel workbook (.xlsx), and open that copy here.";
 
 /**
  * The package of an .xlsx workbook and the name of its main part, or the refusal that says what the file is instead
@@ -25,7 +26,10 @@ export const openPackage = (bytes: Uint8Array): { parts: WorkbookPackage; workbo
   if (workbook === undefined) throw notAWorkbook(parts);
   const type = parts.contentType(workbook).toLowerCase();
   if (type.includes("sheet.binary")) {
-    throw new XlsxRefusal("binary-format", `This is a binary workbook (.xlsb), which cannot be read here. ${SAVE_AS}`);
+    throw new XlsxRefusal(
+      "binary-format",
+      `This is a binary workbook (.xlsb), which cannot be read here. ${SAVE_AS}`,
+    );
   }
   if (!WORKBOOK_TYPES.has(type)) throw notAWorkbook(parts);
   const uris = [...parts.document(workbook).scope.uris.values()];
@@ -41,7 +45,10 @@ export const openPackage = (bytes: Uint8Array): { parts: WorkbookPackage; workbo
 
 const refuseOtherContainers = (bytes: Uint8Array): void => {
   if (bytes.length === 0) {
-    throw new XlsxRefusal("empty-file", "This file is empty. Choose the workbook again, or copy it again from where it came.");
+    throw new XlsxRefusal(
+      "empty-file",
+      "This file is empty. Choose the workbook again, or copy it again from where it came.",
+    );
   }
   const startsWith = (...marks: number[]): boolean => marks.every((mark, at) => bytes[at] === mark);
   if (startsWith(0xd0, 0xcf, 0x11, 0xe0)) {
@@ -51,7 +58,10 @@ const refuseOtherContainers = (bytes: Uint8Array): void => {
         "This workbook opens only with a password, so it cannot be read here. Open it in your spreadsheet program, take the password off, save a copy, and open that copy.",
       );
     }
-    throw new XlsxRefusal("old-format", `This is a workbook of the older format (.xls), which cannot be read here. ${SAVE_AS}`);
+    throw new XlsxRefusal(
+      "old-format",
+      `This is a workbook of the older format (.xls), which cannot be read here. ${SAVE_AS}`,
+    );
   }
   if (!startsWith(0x50, 0x4b)) {
     throw new XlsxRefusal(
@@ -65,7 +75,12 @@ const refuseOtherContainers = (bytes: Uint8Array): void => {
 const holdsWideText = (bytes: Uint8Array, text: string): boolean => {
   for (let at = 0; at + 2 * text.length <= bytes.length; at += 2) {
     let same = 0;
-    while (same < text.length && bytes[at + 2 * same] === text.charCodeAt(same) && bytes[at + 2 * same + 1] === 0) same += 1;
+    while (
+      same < text.length &&
+      bytes[at + 2 * same] === text.charCodeAt(same) &&
+      bytes[at + 2 * same + 1] === 0
+    )
+      same += 1;
     if (same === text.length) return true;
   }
   return false;
@@ -73,7 +88,10 @@ const holdsWideText = (bytes: Uint8Array, text: string): boolean => {
 
 const notAWorkbook = (parts: WorkbookPackage): XlsxRefusal => {
   if (parts.has("content.xml") && parts.has("mimetype")) {
-    return new XlsxRefusal("not-a-workbook", `This is an OpenDocument file, which cannot be read here. ${SAVE_AS}`);
+    return new XlsxRefusal(
+      "not-a-workbook",
+      `This is an OpenDocument file, which cannot be read here. ${SAVE_AS}`,
+    );
   }
   return new XlsxRefusal(
     "not-a-workbook",

@@ -97,7 +97,8 @@ export class WorkbookPackage {
 
   /** The first internal target of that type. */
   related(part: string, type: string): string | undefined {
-    return this.relationships(part).find((one) => one.type === type && !one.external && this.has(one.target))?.target;
+    return this.relationships(part).find((one) => one.type === type && !one.external && this.has(one.target))
+      ?.target;
   }
 }
 
@@ -130,7 +131,11 @@ const decodePercent = (target: string): string => {
 /** UTF-8 with its mark kept, so that encoding gives the same bytes; UTF-16 can be read, but not patched. */
 const decode = (bytes: Uint8Array, name: string): string => {
   const encoding =
-    bytes[0] === 0xff && bytes[1] === 0xfe ? "utf-16le" : bytes[0] === 0xfe && bytes[1] === 0xff ? "utf-16be" : "utf-8";
+    bytes[0] === 0xff && bytes[1] === 0xfe
+      ? "utf-16le"
+      : bytes[0] === 0xfe && bytes[1] === 0xff
+        ? "utf-16be"
+        : "utf-8";
   try {
     return new TextDecoder(encoding, { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
@@ -142,4 +147,5 @@ const decode = (bytes: Uint8Array, name: string): string => {
 };
 
 /** Whether a part can be patched: its encoding is the one that we write. */
-export const isUtf8 = (bytes: Uint8Array): boolean => !(bytes[0] === 0xff && bytes[1] === 0xfe) && !(bytes[0] === 0xfe && bytes[1] === 0xff);
+export const isUtf8 = (bytes: Uint8Array): boolean =>
+  !(bytes[0] === 0xff && bytes[1] === 0xfe) && !(bytes[0] === 0xfe && bytes[1] === 0xff);

@@ -60,8 +60,11 @@ export const writeCell = (
     const had = Number(/\ss\s*=\s*["'](\d+)["']/.exec(tag)?.[1] ?? 0);
     if (style !== had) tag = setAttribute(tag, "s", style === 0 ? undefined : String(style));
   }
-  const formula = cell?.formula === undefined ? undefined : formulaElement(writing, row, column, cell, before);
-  const content = cell ? valueElement(cell.value, formula !== undefined || cell.spilledFrom !== undefined, qualifier) : { type: undefined, xml: "" };
+  const formula =
+    cell?.formula === undefined ? undefined : formulaElement(writing, row, column, cell, before);
+  const content = cell
+    ? valueElement(cell.value, formula !== undefined || cell.spilledFrom !== undefined, qualifier)
+    : { type: undefined, xml: "" };
   tag = setAttribute(setAttribute(tag, "vm", undefined), "t", content.type);
   if (!formula?.keepsMark) tag = setAttribute(tag, "cm", formula?.mark);
   const inside = `${formula?.xml ?? ""}${content.xml}${rest}`;
@@ -73,12 +76,29 @@ export const writeCell = (
 };
 
 /** A formula that would make programs call the file damaged is kept as the text that was typed. */
-const keepReadable = (writing: CellWriting, row: number, column: number, cell: Cell, before: FileFormula | undefined): Cell => {
-  if (cell.formula === undefined || isKept(writing, row, column, cell.formula, before) || writing.isReadable(cell.formula)) return cell;
+const keepReadable = (
+  writing: CellWriting,
+  row: number,
+  column: number,
+  cell: Cell,
+  before: FileFormula | undefined,
+): Cell => {
+  if (
+    cell.formula === undefined ||
+    isKept(writing, row, column, cell.formula, before) ||
+    writing.isReadable(cell.formula)
+  )
+    return cell;
   return { value: `=${cell.formula}`, style: cell.style };
 };
 
-const isKept = (writing: CellWriting, row: number, column: number, formula: string, before: FileFormula | undefined): boolean =>
+const isKept = (
+  writing: CellWriting,
+  row: number,
+  column: number,
+  formula: string,
+  before: FileFormula | undefined,
+): boolean =>
   before !== undefined && writing.spelling.toTyped(before.formula, writing.tableAt(row, column)) === formula;
 
 interface FormulaElement {
@@ -109,7 +129,10 @@ const formulaElement = (
     return { xml: `<${qualifier}f t="array" ref="${formatArea(spill)}">${text}</${qualifier}f>` };
   }
   if (spills || (cell.array === "dynamic" && spelling.isDynamic(formula))) {
-    return { xml: `<${qualifier}f t="array" ref="${formatArea(spill)}">${text}</${qualifier}f>`, mark: writing.dynamicMark() };
+    return {
+      xml: `<${qualifier}f t="array" ref="${formatArea(spill)}">${text}</${qualifier}f>`,
+      mark: writing.dynamicMark(),
+    };
   }
   return { xml: `<${qualifier}f>${text}</${qualifier}f>` };
 };
@@ -121,12 +144,19 @@ export const withReference = (source: string, area: Area): string => {
 };
 
 /** Results of formulas are `str`; a constant text stands in the cell itself, and can never be taken for a formula. */
-const valueElement = (value: CellValue, isResult: boolean, q: string): { type: string | undefined; xml: string } => {
+const valueElement = (
+  value: CellValue,
+  isResult: boolean,
+  q: string,
+): { type: string | undefined; xml: string } => {
   if (value === null) return { type: undefined, xml: "" };
   if (typeof value === "boolean") return { type: "b", xml: `<${q}v>${value ? 1 : 0}</${q}v>` };
-  if (isCellError(value)) return { type: "e", xml: `<${q}v>${escapeAttribute(formatFileError(value.error))}</${q}v>` };
+  if (isCellError(value))
+    return { type: "e", xml: `<${q}v>${escapeAttribute(formatFileError(value.error))}</${q}v>` };
   if (typeof value === "number") {
-    return Number.isFinite(value) ? { type: undefined, xml: `<${q}v>${value}</${q}v>` } : { type: "e", xml: `<${q}v>#NUM!</${q}v>` };
+    return Number.isFinite(value)
+      ? { type: undefined, xml: `<${q}v>${value}</${q}v>` }
+      : { type: "e", xml: `<${q}v>#NUM!</${q}v>` };
   }
   const text = escapeText(formatFileText(value));
   if (isResult) return { type: "str", xml: `<${q}v>${text}</${q}v>` };

@@ -52,12 +52,17 @@ export class XmlPatch {
     const tag = this.tags.get(element) ?? this.document.text.slice(element.start, element.openEnd);
     const name = /^<([^\s/>]+)/.exec(tag)?.[1] ?? "";
     this.tags.delete(element);
-    this.splices.replace(this.place(element.start), this.place(element.end), `${tag.replace(/\s*\/>$/, ">")}${xml}</${name}>`);
+    this.splices.replace(
+      this.place(element.start),
+      this.place(element.end),
+      `${tag.replace(/\s*\/>$/, ">")}${xml}</${name}>`,
+    );
   }
 
   /** Writes the changed tags; call once, after all changes. */
   finish(): void {
-    for (const [element, tag] of this.tags) this.splices.replace(this.place(element.start), this.place(element.openEnd), tag);
+    for (const [element, tag] of this.tags)
+      this.splices.replace(this.place(element.start), this.place(element.openEnd), tag);
     this.tags.clear();
   }
 

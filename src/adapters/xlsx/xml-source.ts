@@ -93,7 +93,17 @@ export const parseXml = (text: string): XmlDocument => {
   scanXml(text, {
     root: (declared) => (scope = declared),
     open(name, attributes, start, openEnd, empty) {
-      const element = { name, attributes, children: [], text: "", start, openEnd, closeStart: openEnd, end: openEnd, empty };
+      const element = {
+        name,
+        attributes,
+        children: [],
+        text: "",
+        start,
+        openEnd,
+        closeStart: openEnd,
+        end: openEnd,
+        empty,
+      };
       stack.at(-1)?.children.push(element);
       root ??= element;
       stack.push(element);

@@ -10,7 +10,8 @@ export class Splices {
 
   /** Puts `text` where `start` to `end` was; two changes must not overlap. */
   replace(start: number, end: number, text: string): void {
-    if (this.original.slice(start, end) !== text) this.changes.push({ start, end, text, order: this.changes.length });
+    if (this.original.slice(start, end) !== text)
+      this.changes.push({ start, end, text, order: this.changes.length });
   }
 
   /** Puts `text` in before the place; several at one place stand in the order of the calls. */
@@ -45,7 +46,9 @@ const ATTRIBUTE = /\s+([^\s=/>]+)\s*=\s*("[^"]*"|'[^']*')/y;
 
 /** Text between tags. */
 export const escapeText = (text: string): string =>
-  text.replace(/[&<>\r]/g, (sign) => (sign === "&" ? "&amp;" : sign === "<" ? "&lt;" : sign === ">" ? "&gt;" : "&#13;"));
+  text.replace(/[&<>\r]/g, (sign) =>
+    sign === "&" ? "&amp;" : sign === "<" ? "&lt;" : sign === ">" ? "&gt;" : "&#13;",
+  );
 
 /** Text of an attribute in double quotes; white space that a reader would turn into blanks is kept. */
 export const escapeAttribute = (text: string): string =>
@@ -71,5 +74,7 @@ export const setAttribute = (tag: string, name: string, value: string | undefine
     const quoted = match[2] ?? "";
     return `${tag.slice(0, end - quoted.length)}"${escapeAttribute(value)}"${tag.slice(end)}`;
   }
-  return value === undefined ? tag : `${tag.slice(0, end)} ${name}="${escapeAttribute(value)}"${tag.slice(end)}`;
+  return value === undefined
+    ? tag
+    : `${tag.slice(0, end)} ${name}="${escapeAttribute(value)}"${tag.slice(end)}`;
 };

@@ -78,7 +78,9 @@ export const listEntries = (bytes: Uint8Array): ZipEntry[] => {
     at = next;
     unpacked += entry.size;
     if (entry.size > SIZE_CAPS.entry || unpacked > SIZE_CAPS.unpacked) {
-      throw tooLarge(`unpacked it takes more than ${megabytes(SIZE_CAPS.entry)} MB in one part or ${megabytes(SIZE_CAPS.unpacked)} MB in all`);
+      throw tooLarge(
+        `unpacked it takes more than ${megabytes(SIZE_CAPS.entry)} MB in one part or ${megabytes(SIZE_CAPS.unpacked)} MB in all`,
+      );
     }
     if (entry.size > SIZE_CAPS.smallEntry && entry.size > entry.data.length * SIZE_CAPS.ratio) {
       throw tooLarge(`its part ${entry.name} unpacks to more than ${SIZE_CAPS.ratio} times its size`);
@@ -107,16 +109,25 @@ const findDirectory = (view: DataView): { offset: number; count: number } => {
 
 const findZip64Directory = (view: DataView, end: number): { offset: number; count: number } => {
   const locator = end - 20;
-  if (locator < 0 || view.getUint32(locator, true) !== ZIP64_LOCATOR) throw damaged("its large directory is missing");
+  if (locator < 0 || view.getUint32(locator, true) !== ZIP64_LOCATOR)
+    throw damaged("its large directory is missing");
   const at = Number(view.getBigUint64(locator + 8, true));
   if (at + 56 > view.byteLength || view.getUint32(at, true) !== ZIP64_END) {
     throw damaged("its large directory is missing");
   }
-  return { count: Number(view.getBigUint64(at + 32, true)), offset: Number(view.getBigUint64(at + 48, true)) };
+  return {
+    count: Number(view.getBigUint64(at + 32, true)),
+    offset: Number(view.getBigUint64(at + 48, true)),
+  };
 };
 
-const readDirectoryEntry = (bytes: Uint8Array, view: DataView, at: number): { entry: ZipEntry; next: number } => {
-  if (at + 46 > bytes.length || view.getUint32(at, true) !== DIRECTORY_ENTRY) throw damaged("its directory breaks off");
+const readDirectoryEntry = (
+  bytes: Uint8Array,
+  view: DataView,
+  at: number,
+): { entry: ZipEntry; next: number } => {
+  if (at + 46 > bytes.length || view.getUint32(at, true) !== DIRECTORY_ENTRY)
+    throw damaged("its directory breaks off");
   const flags = view.getUint16(at + 8, true);
   const nameLength = view.getUint16(at + 28, true);
   const extraLength = view.getUint16(at + 30, true);
@@ -172,7 +183,13 @@ const readSizes = (
   return { size, packed, header };
 };
 
-const packedData = (bytes: Uint8Array, view: DataView, header: number, packed: number, name: string): Uint8Array => {
+const packedData = (
+  bytes: Uint8Array,
+  view: DataView,
+  header: number,
+  packed: number,
+  name: string,
+): Uint8Array => {
   if (header + 30 > bytes.length || view.getUint32(header, true) !== LOCAL_HEADER) {
     throw damaged(`its part ${name} is not where it should be`);
   }

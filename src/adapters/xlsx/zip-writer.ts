@@ -19,7 +19,10 @@ const UTF8_NAMES = 0x800;
  */
 export const writeZip = (entries: readonly EntryToWrite[]): Uint8Array => {
   const packed = entries.map(pack);
-  const size = packed.reduce((sum, entry) => sum + 30 + 46 + 2 * entry.rawName.length + entry.data.length, 22);
+  const size = packed.reduce(
+    (sum, entry) => sum + 30 + 46 + 2 * entry.rawName.length + entry.data.length,
+    22,
+  );
   const bytes = new Uint8Array(size);
   const view = new DataView(bytes.buffer);
   const offsets: number[] = [];

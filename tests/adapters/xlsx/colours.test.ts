@@ -2,7 +2,13 @@ import { describe, expect, it } from "vitest";
 import { ColourTable } from "../../../src/adapters/xlsx/colours";
 import { parseXml } from "../../../src/adapters/xlsx/xml-source";
 
-const TINTS = ["0.7999816888943144", "0.5999938962981048", "0.3999755851924192", "-0.249977111117893", "-0.499984740745262"];
+const TINTS = [
+  "0.7999816888943144",
+  "0.5999938962981048",
+  "0.3999755851924192",
+  "-0.249977111117893",
+  "-0.499984740745262",
+];
 
 describe("tints of theme colours", () => {
   // The palette that Office shows for its theme of 2013: lighter 80, 60, 40 %, darker 25, 50 %. Values from memory.
@@ -15,7 +21,9 @@ describe("tints of theme colours", () => {
     ["70ad47", "e2efda c6e0b4 a9d08e 548235 375623"],
   ])("%s", (rgb, shades) => {
     const colours = new ColourTable(undefined, undefined);
-    const shown = TINTS.map((tint) => colours.resolve(parseXml(`<color rgb="FF${rgb}" tint="${tint}"/>`).root));
+    const shown = TINTS.map((tint) =>
+      colours.resolve(parseXml(`<color rgb="FF${rgb}" tint="${tint}"/>`).root),
+    );
     expect(shown.join(" ")).toBe(shades.replace(/\w+/g, "#$&"));
   });
 

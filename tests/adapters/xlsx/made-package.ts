@@ -67,5 +67,9 @@ export const makePackage = (made: MadePackage): Uint8Array => {
       `${HEAD}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${list.join("")}</Relationships>`;
   }
   const types = `${HEAD}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/><Default Extension="vml" ContentType="${TYPES}.vmlDrawing"/>${overrides.join("")}</Types>`;
-  return zipSync(Object.fromEntries(Object.entries({ "[Content_Types].xml": types, ...files }).map(([name, text]) => [name, strToU8(text)])));
+  return zipSync(
+    Object.fromEntries(
+      Object.entries({ "[Content_Types].xml": types, ...files }).map(([name, text]) => [name, strToU8(text)]),
+    ),
+  );
 };

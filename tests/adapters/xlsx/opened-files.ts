@@ -20,11 +20,17 @@ export const valueOf = <T>(result: Result<T>): T => {
   return result.value;
 };
 
-export const contentsOf = (bytes: Uint8Array): WorkbookContents => valueOf(readWorkbook(bytes, OPTIONS)).contents;
+export const contentsOf = (bytes: Uint8Array): WorkbookContents =>
+  valueOf(readWorkbook(bytes, OPTIONS)).contents;
 
 /** The unpacked parts of a file, by name and in order, read by another program's code than the adapter's. */
 export const partsOf = (bytes: Uint8Array): Map<string, string> =>
-  new Map(Object.entries(unzipSync(bytes)).map(([name, content]) => [name, new TextDecoder("utf-8", { ignoreBOM: true }).decode(content)]));
+  new Map(
+    Object.entries(unzipSync(bytes)).map(([name, content]) => [
+      name,
+      new TextDecoder("utf-8", { ignoreBOM: true }).decode(content),
+    ]),
+  );
 
 /** Opens, edits and saves a file. */
 export const saveAfter = (bytes: Uint8Array, edit: (workbook: OpenWorkbook) => void): Uint8Array => {
@@ -37,7 +43,9 @@ export const saveAfter = (bytes: Uint8Array, edit: (workbook: OpenWorkbook) => v
 export const changedParts = (before: Uint8Array, after: Uint8Array): string[] => {
   const old = partsOf(before);
   const now = partsOf(after);
-  return [...new Set([...old.keys(), ...now.keys()])].filter((name) => old.get(name) !== now.get(name)).sort();
+  return [...new Set([...old.keys(), ...now.keys()])]
+    .filter((name) => old.get(name) !== now.get(name))
+    .sort();
 };
 
 export const sheetOf = (contents: WorkbookContents, name: string): Worksheet => {

@@ -9,7 +9,16 @@ import { newWorkbook } from "../../../src/adapters/xlsx/new-workbook";
 import { saveWorkbook } from "../../../src/adapters/xlsx/save-workbook";
 import { OpenWorkbook } from "../../../src/spreadsheet/open-workbook";
 import type { Cell } from "../../../src/spreadsheet/workbook";
-import { changedParts, contentsOf, fixture, OPTIONS, partsOf, saveAfter, sheetOf, valueOf } from "./opened-files";
+import {
+  changedParts,
+  contentsOf,
+  fixture,
+  OPTIONS,
+  partsOf,
+  saveAfter,
+  sheetOf,
+  valueOf,
+} from "./opened-files";
 
 const PYTHON = "/usr/bin/python3";
 const hasWriter = spawnSync(PYTHON, ["-c", "import xlsxwriter"]).status === 0;
@@ -18,8 +27,19 @@ const folder = mkdtempSync(join(tmpdir(), "cellwright-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 type Edit =
-  | { readonly kind: "insert" | "delete"; readonly sheet: string; readonly at: number; readonly count: number }
-  | { readonly kind: "type"; readonly sheet: string; readonly at: number; readonly column: number; readonly text: string }
+  | {
+      readonly kind: "insert" | "delete";
+      readonly sheet: string;
+      readonly at: number;
+      readonly count: number;
+    }
+  | {
+      readonly kind: "type";
+      readonly sheet: string;
+      readonly at: number;
+      readonly column: number;
+      readonly text: string;
+    }
   | { readonly kind: "append"; readonly table: string }
   | { readonly kind: "undo" };
 
@@ -41,10 +61,15 @@ describe.skipIf(!hasOffice)("LibreOffice", () => {
     writeFileSync(file, bytes);
     const filter = "csv:Text - txt - csv (StarCalc):9,0,76,1,,0,false,true,false,false,false,-1";
     const profile = `-env:UserInstallation=${pathToFileURL(join(folder, "profile")).href}`;
-    spawnSync("soffice", ["--headless", profile, "--convert-to", filter, "--outdir", folder, file], { encoding: "utf8" });
+    spawnSync("soffice", ["--headless", profile, "--convert-to", filter, "--outdir", folder, file], {
+      encoding: "utf8",
+    });
     const csv = file.replace(".xlsx", `-${sheet}.csv`);
     if (!existsSync(csv)) throw new Error(`LibreOffice did not open the saved file (${sheet})`);
-    return readFileSync(csv, "utf8").trimEnd().split("\n").map((line) => line.split("\t"));
+    return readFileSync(csv, "utf8")
+      .trimEnd()
+      .split("\n")
+      .map((line) => line.split("\t"));
   };
 
   it("opens a saved workbook with the right values", () => {
@@ -68,7 +93,15 @@ describe.skipIf(!hasOffice)("LibreOffice", () => {
     });
     const probes = convert(saved, "Probes");
     expect(probes[0]?.[0]).toBe("=1+1");
-    expect(probes[17]).toEqual(["12/01/2026", "Heron", "90", "2", "60", "88", expect.stringMatching(/^97\.7/)]);
+    expect(probes[17]).toEqual([
+      "12/01/2026",
+      "Heron",
+      "90",
+      "2",
+      "60",
+      "88",
+      expect.stringMatching(/^97\.7/),
+    ]);
     const words = [61, 64, 64, 70, 72, 71, 75, 79, 78, 83, 85, 88, 90];
     const mean = words.reduce((sum, word) => sum + word, 0) / words.length;
     expect(Number(convert(saved, "Taught")[0]?.[1])).toBeCloseTo(mean, 9);
@@ -76,9 +109,15 @@ describe.skipIf(!hasOffice)("LibreOffice", () => {
 
   it("opens a new workbook with what was typed into it", () => {
     const saved = saveAfter(newWorkbook(), (workbook) => {
-      workbook.setCells("Sheet1", 0, 0, [["one", 1], ["two", { formula: "B1*2" }]]);
+      workbook.setCells("Sheet1", 0, 0, [
+        ["one", 1],
+        ["two", { formula: "B1*2" }],
+      ]);
     });
-    expect(convert(saved, "Sheet1")).toEqual([["one", "1"], ["two", "2"]]);
+    expect(convert(saved, "Sheet1")).toEqual([
+      ["one", "1"],
+      ["two", "2"],
+    ]);
   });
 });
 
@@ -87,9 +126,25 @@ describe.each(WORKBOOKS)("any edits of %s", (name) => {
   const opened = contentsOf(bytes);
   const sheets = ["Probes", "Summary", "Filtered"];
   const edit: fc.Arbitrary<Edit> = fc.oneof(
-    fc.record({ kind: fc.constant("insert" as const), sheet: fc.constantFrom(...sheets), at: fc.nat(25), count: fc.integer({ min: 1, max: 3 }) }),
-    fc.record({ kind: fc.constant("delete" as const), sheet: fc.constantFrom(...sheets), at: fc.nat(25), count: fc.integer({ min: 1, max: 3 }) }),
-    fc.record({ kind: fc.constant("type" as const), sheet: fc.constantFrom(...sheets), at: fc.integer({ min: 3, max: 30 }), column: fc.nat(9), text: fc.string() }),
+    fc.record({
+      kind: fc.constant("insert" as const),
+      sheet: fc.constantFrom(...sheets),
+      at: fc.nat(25),
+      count: fc.integer({ min: 1, max: 3 }),
+    }),
+    fc.record({
+      kind: fc.constant("delete" as const),
+      sheet: fc.constantFrom(...sheets),
+      at: fc.nat(25),
+      count: fc.integer({ min: 1, max: 3 }),
+    }),
+    fc.record({
+      kind: fc.constant("type" as const),
+      sheet: fc.constantFrom(...sheets),
+      at: fc.integer({ min: 3, max: 30 }),
+      column: fc.nat(9),
+      text: fc.string(),
+    }),
     fc.record({ kind: fc.constant("append" as const), table: fc.constantFrom("Probes", "Minutes") }),
     fc.record({ kind: fc.constant("undo" as const) }),
   );
@@ -119,14 +174,26 @@ describe.each(WORKBOOKS)("any edits of %s", (name) => {
         const again = contentsOf(saved.value);
         for (const sheet of workbook.sheets) {
           expect(facts(sheetOf(again, sheet.name).cells)).toEqual(facts(sheet.cells));
-          expect(sheetOf(again, sheet.name).tables.map((table) => table.area)).toEqual(sheet.tables.map((table) => table.area));
-          expect(sheetOf(again, sheet.name).merges).toEqual(sheet.merges.filter((merge) => merge.top < merge.bottom || merge.left < merge.right));
+          expect(sheetOf(again, sheet.name).tables.map((table) => table.area)).toEqual(
+            sheet.tables.map((table) => table.area),
+          );
+          expect(sheetOf(again, sheet.name).merges).toEqual(
+            sheet.merges.filter((merge) => merge.top < merge.bottom || merge.left < merge.right),
+          );
         }
         const untouched = changedParts(bytes, saved.value);
-        for (const part of ["xl/styles.xml", "xl/sharedStrings.xml", "xl/theme/theme1.xml", "docProps/core.xml", "_rels/.rels"]) {
+        for (const part of [
+          "xl/styles.xml",
+          "xl/sharedStrings.xml",
+          "xl/theme/theme1.xml",
+          "docProps/core.xml",
+          "_rels/.rels",
+        ]) {
           expect(untouched).not.toContain(part);
         }
-        expect([...partsOf(saved.value).keys()].slice(0, partsOf(bytes).size)).toEqual([...partsOf(bytes).keys()]);
+        expect([...partsOf(saved.value).keys()].slice(0, partsOf(bytes).size)).toEqual([
+          ...partsOf(bytes).keys(),
+        ]);
       }),
       { numRuns: 40 },
     );

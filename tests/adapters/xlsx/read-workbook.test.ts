@@ -12,7 +12,12 @@ describe.each(["teachers-workbook.xlsx", "teachers-workbook-libreoffice.xlsx"])(
 
   it("has its sheets in order, the hidden one hidden", () => {
     const sheets = contents.sheets.map((sheet) => [sheet.name, sheet.visibility]);
-    expect(sheets.slice(0, 4)).toEqual([["Probes", "visible"], ["Summary", "visible"], ["Filtered", "visible"], ["Lists", "hidden"]]);
+    expect(sheets.slice(0, 4)).toEqual([
+      ["Probes", "visible"],
+      ["Summary", "visible"],
+      ["Filtered", "visible"],
+      ["Lists", "hidden"],
+    ]);
   });
 
   it.each([
@@ -27,18 +32,37 @@ describe.each(["teachers-workbook.xlsx", "teachers-workbook-libreoffice.xlsx"])(
   });
 
   it("reads dates by their number format", () => {
-    expect(contents.styles[cellAt(contents, "Probes", "A4")?.style ?? 0]?.numberFormat.toLowerCase()).toBe("dd/mm/yyyy");
+    expect(contents.styles[cellAt(contents, "Probes", "A4")?.style ?? 0]?.numberFormat.toLowerCase()).toBe(
+      "dd/mm/yyyy",
+    );
   });
 
   it("reads fonts, fills and borders", () => {
     const style = contents.styles[cellAt(contents, "Summary", "A1")?.style ?? 0];
-    expect(style).toMatchObject({ font: { bold: true }, fill: "#d9e2f3", borders: { top: { style: "thin" }, left: { style: "thin" } } });
+    expect(style).toMatchObject({
+      font: { bold: true },
+      fill: "#d9e2f3",
+      borders: { top: { style: "thin" }, left: { style: "thin" } },
+    });
   });
 
   it("reads the table with its calculated columns", () => {
     const table = sheetOf(contents, "Probes").tables[0];
-    expect(table).toMatchObject({ name: "Probes", area: { top: 2, left: 0, bottom: 14, right: 6 }, headerRow: true, totalsRow: false });
-    expect(table?.columns.map((column) => column.name)).toEqual(["Date", "Pupil", "Words", "Errors", "Seconds", "Rate", "Accuracy"]);
+    expect(table).toMatchObject({
+      name: "Probes",
+      area: { top: 2, left: 0, bottom: 14, right: 6 },
+      headerRow: true,
+      totalsRow: false,
+    });
+    expect(table?.columns.map((column) => column.name)).toEqual([
+      "Date",
+      "Pupil",
+      "Words",
+      "Errors",
+      "Seconds",
+      "Rate",
+      "Accuracy",
+    ]);
   });
 
   it("reads merged cells, hidden columns and heights", () => {
@@ -50,11 +74,22 @@ describe.each(["teachers-workbook.xlsx", "teachers-workbook-libreoffice.xlsx"])(
 
   it("reads validations, notes, names, and where charts and pictures lie", () => {
     const sheet = sheetOf(contents, "Probes");
-    expect(sheet.validations.find((one) => one.type === "list")).toMatchObject({ areas: [{ top: 3, left: 1, bottom: 14, right: 1 }], formula1: "Pupils" });
-    expect(sheet.comments.map((comment) => [comment.row, comment.column, comment.text])).toEqual([[5, 2, "Tired today"], [14, 3, "Checked twice"]]);
-    expect(contents.names.find((one) => one.name === "Rates")?.formula.replaceAll("$", "")).toContain("Probes!F4:F15");
+    expect(sheet.validations.find((one) => one.type === "list")).toMatchObject({
+      areas: [{ top: 3, left: 1, bottom: 14, right: 1 }],
+      formula1: "Pupils",
+    });
+    expect(sheet.comments.map((comment) => [comment.row, comment.column, comment.text])).toEqual([
+      [5, 2, "Tired today"],
+      [14, 3, "Checked twice"],
+    ]);
+    expect(contents.names.find((one) => one.name === "Rates")?.formula.replaceAll("$", "")).toContain(
+      "Probes!F4:F15",
+    );
     expect(sheet.objects.map((one) => one.kind).sort()).toEqual(["chart", "picture"]);
-    expect(sheet.objects.find((one) => one.kind === "chart")).toMatchObject({ title: "Rate by week", area: { top: 2, left: 9 } });
+    expect(sheet.objects.find((one) => one.kind === "chart")).toMatchObject({
+      title: "Rate by week",
+      area: { top: 2, left: 9 },
+    });
     expect(sheet.objects.find((one) => one.kind === "picture")?.title).toBe("A grey square");
   });
 });
@@ -67,9 +102,19 @@ describe("what another tool's workbook holds beside", () => {
   });
 
   it("reads a dynamic array with the cells that it filled, and a fixed one", () => {
-    expect(cellAt(contents, "Summary", "E2")).toMatchObject({ formula: "SORT(Pupils)", array: "dynamic", spill: { top: 1, left: 4, bottom: 4, right: 4 } });
-    expect(cellAt(contents, "Summary", "E4")).toMatchObject({ value: "Heron", spilledFrom: { row: 1, column: 4 } });
-    expect(cellAt(contents, "Summary", "G2")).toMatchObject({ array: "fixed", spill: { top: 1, left: 6, bottom: 3, right: 6 } });
+    expect(cellAt(contents, "Summary", "E2")).toMatchObject({
+      formula: "SORT(Pupils)",
+      array: "dynamic",
+      spill: { top: 1, left: 4, bottom: 4, right: 4 },
+    });
+    expect(cellAt(contents, "Summary", "E4")).toMatchObject({
+      value: "Heron",
+      spilledFrom: { row: 1, column: 4 },
+    });
+    expect(cellAt(contents, "Summary", "G2")).toMatchObject({
+      array: "fixed",
+      spill: { top: 1, left: 6, bottom: 3, right: 6 },
+    });
   });
 
   it("reads frozen panes (the other program drops them without a screen)", () => {
@@ -77,7 +122,10 @@ describe("what another tool's workbook holds beside", () => {
   });
 
   it("reads a totals row, protection and hidden grid lines", () => {
-    expect(sheetOf(contents, "Summary").tables[0]).toMatchObject({ totalsRow: true, columns: [{ totalsLabel: "Total" }, {}] });
+    expect(sheetOf(contents, "Summary").tables[0]).toMatchObject({
+      totalsRow: true,
+      columns: [{ totalsLabel: "Total" }, {}],
+    });
     expect(sheetOf(contents, "Filtered")).toMatchObject({ isProtected: true, showGridLines: false });
   });
 });
@@ -88,7 +136,11 @@ describe("cells as the standard allows them", () => {
 
   it.each([
     ["an inline string", '<c r="A1" t="inlineStr"><is><t>one</t></is></c>', "one"],
-    ["an inline string of runs with a reading", '<c r="A1" t="inlineStr"><is><r><t>o</t></r><r><t xml:space="preserve">n </t></r><rPh sb="0" eb="1"><t>x</t></rPh></is></c>', "on "],
+    [
+      "an inline string of runs with a reading",
+      '<c r="A1" t="inlineStr"><is><r><t>o</t></r><r><t xml:space="preserve">n </t></r><rPh sb="0" eb="1"><t>x</t></rPh></is></c>',
+      "on ",
+    ],
     ["a spelled-out sign", '<c r="A1" t="str"><v>a_x000D_b_x005F_x0041_</v></c>', "a\rb_x0041_"],
     ["an ISO date", '<c r="A1" t="d"><v>2026-09-07</v></c>', 46_272],
     ["an ISO date with time", '<c r="A1" t="d"><v>2026-09-07T12:00:00</v></c>', 46_272.5],
@@ -96,14 +148,20 @@ describe("cells as the standard allows them", () => {
     ["a number with exponent", '<c r="A1"><v>1.5E-3</v></c>', 0.0015],
     ["a cell without an address", "<c><v>4</v></c>", 4],
     ["character data", '<c r="A1" t="str"><v><![CDATA[a<b]]></v></c>', "a<b"],
-    ["an error of newer programs", '<c r="A1" t="e"><v>#FIELD!</v></c>', { error: "#VALUE!", message: "The file holds the error #FIELD! here." }],
+    [
+      "an error of newer programs",
+      '<c r="A1" t="e"><v>#FIELD!</v></c>',
+      { error: "#VALUE!", message: "The file holds the error #FIELD! here." },
+    ],
     ["a spill error", '<c r="A1" t="e"><v>#SPILL!</v></c>', { error: "#SPILL!" }],
   ])("%s", (_, cell, value) => {
     expect(cellAt(read(`<row r="1">${cell}</row>`), "S", "A1")?.value).toEqual(value);
   });
 
   it("counts ISO dates from 1904 where the workbook does", () => {
-    const contents = read('<row><c t="d"><v>1904-01-02</v></c></row>', { before: '<workbookPr date1904="1"/>' });
+    const contents = read('<row><c t="d"><v>1904-01-02</v></c></row>', {
+      before: '<workbookPr date1904="1"/>',
+    });
     expect(contents.date1904).toBe(true);
     expect(cellAt(contents, "S", "A1")?.value).toBe(1);
   });
@@ -117,7 +175,7 @@ describe("cells as the standard allows them", () => {
   });
 
   it.each([
-    ["_xldudf_BRAILLE_TRANSLATE(A2,\"_xlfn.\")", "BRAILLE.TRANSLATE(A2,\"_xlfn.\")"],
+    ['_xldudf_BRAILLE_TRANSLATE(A2,"_xlfn.")', 'BRAILLE.TRANSLATE(A2,"_xlfn.")'],
     ["_xlfn.XLOOKUP(1,A:A,B:B)", "XLOOKUP(1,A:A,B:B)"],
     ["_xlfn._xlws.FILTER(A1:A3,B1:B3)", "FILTER(A1:A3,B1:B3)"],
     ["_xlfn.LET(_xlpm.x,1,_xlpm.x+1)", "LET(x,1,x+1)"],
@@ -131,14 +189,29 @@ describe("cells as the standard allows them", () => {
   });
 
   it("keeps a data table's place and marks it as not recalculated", () => {
-    const contents = read('<row r="2"><c r="B2"><f t="dataTable" ref="B2:B3" dt2D="0" dtr="0" r1="A1"/><v>7</v></c></row>');
-    expect(cellAt(contents, "S", "B2")).toMatchObject({ value: 7, formula: "TABLE(,A1)", notRecalculated: true });
+    const contents = read(
+      '<row r="2"><c r="B2"><f t="dataTable" ref="B2:B3" dt2D="0" dtr="0" r1="A1"/><v>7</v></c></row>',
+    );
+    expect(cellAt(contents, "S", "B2")).toMatchObject({
+      value: 7,
+      formula: "TABLE(,A1)",
+      notRecalculated: true,
+    });
   });
 
   it("tells dynamic arrays from fixed ones by the metadata, wherever that lies", () => {
-    const contents = read('<row r="1"><c r="A1" cm="1"><f t="array" ref="A1:A2">ROW(B1:B2)</f><v>1</v></c><c r="C1"><f t="array" ref="C1">ROW(B1)</f><v>1</v></c></row><row r="2"><c r="A2"><v>2</v></c></row>', {
-      parts: { "elsewhere/marks.xml": { text: DYNAMIC, type: `${TYPES}.sheetMetadata+xml`, of: ["book/main.xml", "sheetMetadata", "m"] } },
-    });
+    const contents = read(
+      '<row r="1"><c r="A1" cm="1"><f t="array" ref="A1:A2">ROW(B1:B2)</f><v>1</v></c><c r="C1"><f t="array" ref="C1">ROW(B1)</f><v>1</v></c></row><row r="2"><c r="A2"><v>2</v></c></row>',
+      {
+        parts: {
+          "elsewhere/marks.xml": {
+            text: DYNAMIC,
+            type: `${TYPES}.sheetMetadata+xml`,
+            of: ["book/main.xml", "sheetMetadata", "m"],
+          },
+        },
+      },
+    );
     expect(cellAt(contents, "S", "A1")?.array).toBe("dynamic");
     expect(cellAt(contents, "S", "A2")?.spilledFrom).toEqual({ row: 0, column: 0 });
     expect(cellAt(contents, "S", "C1")?.array).toBe("fixed");
@@ -161,7 +234,9 @@ describe("cells as the standard allows them", () => {
         },
       },
     });
-    expect(sheetOf(contents, "S").comments).toEqual([{ row: 1, column: 1, author: "Heron", text: "Read it again?\nPlover: Yes" }]);
+    expect(sheetOf(contents, "S").comments).toEqual([
+      { row: 1, column: 1, author: "Heron", text: "Read it again?\nPlover: Yes" },
+    ]);
   });
 
   it("resolves theme colours with their tint, and indexed ones", () => {
@@ -188,7 +263,12 @@ describe("a new workbook", () => {
   it("opens like any other", () => {
     const contents = contentsOf(newWorkbook("Probes & goals"));
     expect(contents.sheets.map((sheet) => [sheet.name, sheet.cells.size])).toEqual([["Probes & goals", 0]]);
-    expect(contents.styles.map((style) => style.numberFormat)).toEqual(["General", "yyyy\\-mm\\-dd", "General", "0%"]);
+    expect(contents.styles.map((style) => style.numberFormat)).toEqual([
+      "General",
+      "yyyy\\-mm\\-dd",
+      "General",
+      "0%",
+    ]);
   });
 });
 

@@ -1,7 +1,17 @@
 import { describe, expect, it } from "vitest";
 import { saveWorkbook } from "../../../src/adapters/xlsx/save-workbook";
 import { OpenWorkbook } from "../../../src/spreadsheet/open-workbook";
-import { cellAt, changedParts, contentsOf, fixture, OPTIONS, partsOf, saveAfter, sheetOf, valueOf } from "./opened-files";
+import {
+  cellAt,
+  changedParts,
+  contentsOf,
+  fixture,
+  OPTIONS,
+  partsOf,
+  saveAfter,
+  sheetOf,
+  valueOf,
+} from "./opened-files";
 
 const opened = fixture("teachers-workbook.xlsx");
 const part = (bytes: Uint8Array, name: string): string => partsOf(bytes).get(name) ?? "";
@@ -43,7 +53,9 @@ describe("a save of one typed cell", () => {
   it("changes its sheet alone, and there its cell alone", () => {
     expect(changedParts(opened, saved)).toEqual(["xl/worksheets/sheet1.xml"]);
     const before = part(opened, "xl/worksheets/sheet1.xml");
-    expect(part(saved, "xl/worksheets/sheet1.xml")).toBe(before.replace('<c r="C4"><v>61</v></c>', '<c r="C4"><v>77</v></c>'));
+    expect(part(saved, "xl/worksheets/sheet1.xml")).toBe(
+      before.replace('<c r="C4"><v>61</v></c>', '<c r="C4"><v>77</v></c>'),
+    );
   });
 
   it("keeps the order of entries", () => {
@@ -71,7 +83,9 @@ describe("a save of one typed cell", () => {
   });
 
   it("keeps a cleared cell's format", () => {
-    const cleared = saveAfter(opened, (workbook) => workbook.clear("Probes", { top: 3, left: 0, bottom: 3, right: 0 }));
+    const cleared = saveAfter(opened, (workbook) =>
+      workbook.clear("Probes", { top: 3, left: 0, bottom: 3, right: 0 }),
+    );
     expect(part(cleared, "xl/worksheets/sheet1.xml")).toContain('<c r="A4" s="2"/>');
   });
 
@@ -120,7 +134,10 @@ describe("a save of one typed cell", () => {
     expect(cellAt(contentsOf(typed), "Probes", "D20")?.formula).toBe("COUNT(Probes[Read])");
     const workbook = new OpenWorkbook(contentsOf(opened));
     workbook.setCell("Probes", 2, 2, "Errors");
-    expect(saveWorkbook(opened, workbook, workbook.difference(), OPTIONS)).toMatchObject({ ok: false, fault: { code: "table-heading" } });
+    expect(saveWorkbook(opened, workbook, workbook.difference(), OPTIONS)).toMatchObject({
+      ok: false,
+      fault: { code: "table-heading" },
+    });
   });
 });
 
@@ -159,11 +176,15 @@ describe("a save of a row appended to a table", () => {
 
   it("reuses the style of the row above and fills the calculated columns", () => {
     expect(cellAt(again, "Probes", "A16")).toMatchObject({ value: 46_357, style: 2 });
-    expect(cellAt(again, "Probes", "G16")).toMatchObject({ formula: "1-Probes[[#This Row],[Errors]]/Probes[[#This Row],[Words]]", style: 3 });
+    expect(cellAt(again, "Probes", "G16")).toMatchObject({
+      formula: "1-Probes[[#This Row],[Errors]]/Probes[[#This Row],[Words]]",
+      style: 3,
+    });
   });
 
   it("leaves rows that it does not concern as they were written", () => {
-    const rows = (bytes: Uint8Array): string[] => part(bytes, "xl/worksheets/sheet1.xml").match(/<row r="(?:[1-9]|1[0-5])".*?<\/row>/g) ?? [];
+    const rows = (bytes: Uint8Array): string[] =>
+      part(bytes, "xl/worksheets/sheet1.xml").match(/<row r="(?:[1-9]|1[0-5])".*?<\/row>/g) ?? [];
     expect(rows(saved)).toEqual(rows(opened));
   });
 
@@ -195,7 +216,12 @@ describe("a save of rows put in and taken out", () => {
     ["the chart on its own sheet", "xl/charts/chart2.xml", "Probes!$C$6:$C$17", "Probes!$C$4:$C$12"],
     ["the sparkline", "xl/worksheets/sheet2.xml", "<xm:f>Probes!F6:F17</xm:f>", "<xm:f>Probes!F4:F12</xm:f>"],
     ["a formula of another sheet", "xl/worksheets/sheet2.xml", "MAX(Probes!F6:F17)", "MAX(Probes!F4:F12)"],
-    ["an array formula of another sheet", "xl/worksheets/sheet2.xml", "Probes!C6:C8*2", "Probes!C4:C4*2|Probes!C4*2"],
+    [
+      "an array formula of another sheet",
+      "xl/worksheets/sheet2.xml",
+      "Probes!C6:C8*2",
+      "Probes!C4:C4*2|Probes!C4*2",
+    ],
     ["a formula of its own", "xl/worksheets/sheet1.xml", "AVERAGE(C6:C17)", "AVERAGE(C4:C12)"],
     ["the validation", "xl/worksheets/sheet1.xml", 'sqref="B6:B17"', 'sqref="B4:B12"'],
     ["the conditional format", "xl/worksheets/sheet1.xml", 'sqref="G6:G17"', 'sqref="G4:G12"'],
@@ -225,14 +251,25 @@ describe("a save of rows put in and taken out", () => {
       valueOf(workbook.deleteRows("Probes", 2, 13));
     });
     expect(partsOf(saved).has("xl/tables/table1.xml")).toBe(false);
-    expect([...partsOf(saved)].filter(([name]) => /rels$|Types/.test(name)).join("")).not.toContain("table1.xml");
+    expect([...partsOf(saved)].filter(([name]) => /rels$|Types/.test(name)).join("")).not.toContain(
+      "table1.xml",
+    );
     expect(part(saved, "xl/worksheets/sheet1.xml")).not.toContain("tablePart");
     expect(part(saved, "xl/worksheets/sheet1.xml")).toContain("COUNT(#REF!)");
   });
 
   it("leaves the parts that name no rows of that sheet", () => {
     const touched = changedParts(opened, inserted);
-    for (const name of ["xl/styles.xml", "xl/sharedStrings.xml", "xl/tables/table2.xml", "xl/worksheets/sheet3.xml", "xl/worksheets/sheet4.xml", "xl/theme/theme1.xml", "xl/metadata.xml", "[Content_Types].xml"]) {
+    for (const name of [
+      "xl/styles.xml",
+      "xl/sharedStrings.xml",
+      "xl/tables/table2.xml",
+      "xl/worksheets/sheet3.xml",
+      "xl/worksheets/sheet4.xml",
+      "xl/theme/theme1.xml",
+      "xl/metadata.xml",
+      "[Content_Types].xml",
+    ]) {
       expect(touched).not.toContain(name);
     }
   });
@@ -246,10 +283,17 @@ describe("a save of rows put in and taken out", () => {
     const again = contentsOf(valueOf(saveWorkbook(opened, workbook, workbook.difference(), OPTIONS)));
     for (const sheet of workbook.sheets) {
       const cells = [...sheet.cells].map(([key, cell]) => [key, cell.value, cell.formula, cell.style]);
-      const read = [...sheetOf(again, sheet.name).cells].map(([key, cell]) => [key, cell.value, cell.formula, cell.style]);
+      const read = [...sheetOf(again, sheet.name).cells].map(([key, cell]) => [
+        key,
+        cell.value,
+        cell.formula,
+        cell.style,
+      ]);
       const order = (a: readonly unknown[], b: readonly unknown[]): number => Number(a[0]) - Number(b[0]);
       expect(read.sort(order)).toEqual(cells.sort(order));
-      expect(sheetOf(again, sheet.name).tables.map((table) => table.area)).toEqual(sheet.tables.map((table) => table.area));
+      expect(sheetOf(again, sheet.name).tables.map((table) => table.area)).toEqual(
+        sheet.tables.map((table) => table.area),
+      );
       expect(sheetOf(again, sheet.name).merges).toEqual(sheet.merges);
       expect(sheetOf(again, sheet.name).validations).toEqual(sheet.validations);
       expect(sheetOf(again, sheet.name).comments).toEqual(sheet.comments);
@@ -262,9 +306,17 @@ describe("a save of new parts", () => {
   it("adds a sheet with its cells", () => {
     const saved = saveAfter(opened, (workbook) => {
       valueOf(workbook.addSheet("Taught & more"));
-      workbook.setCells("Taught & more", 0, 0, [["Pupil", "Sign"], ["Heron", "ch"]]);
+      workbook.setCells("Taught & more", 0, 0, [
+        ["Pupil", "Sign"],
+        ["Heron", "ch"],
+      ]);
     });
-    expect(changedParts(opened, saved)).toEqual(["[Content_Types].xml", "xl/_rels/workbook.xml.rels", "xl/workbook.xml", "xl/worksheets/sheet5.xml"]);
+    expect(changedParts(opened, saved)).toEqual([
+      "[Content_Types].xml",
+      "xl/_rels/workbook.xml.rels",
+      "xl/workbook.xml",
+      "xl/worksheets/sheet5.xml",
+    ]);
     expect(cellAt(contentsOf(saved), "Taught & more", "B2")?.value).toBe("ch");
   });
 
@@ -284,8 +336,16 @@ describe("a save of new parts", () => {
       valueOf(workbook.insertRows("Probes", 0, 1));
     });
     const again = contentsOf(saved);
-    expect(sheetOf(again, "Probes").objects.at(-1)).toMatchObject({ kind: "chart", title: "Rate", area: { top: 26 } });
-    expect(sheetOf(again, "Summary").objects.at(-1)).toMatchObject({ kind: "chart", title: "Rate", area: { top: 25 } });
+    expect(sheetOf(again, "Probes").objects.at(-1)).toMatchObject({
+      kind: "chart",
+      title: "Rate",
+      area: { top: 26 },
+    });
+    expect(sheetOf(again, "Summary").objects.at(-1)).toMatchObject({
+      kind: "chart",
+      title: "Rate",
+      area: { top: 25 },
+    });
     expect(part(saved, "xl/charts/chart3.xml")).toContain("Probes!$F$5:$F$16");
     expect(part(saved, "xl/worksheets/sheet2.xml")).toMatch(/<drawing [^>]*\/><tableParts/);
   });
