@@ -35,22 +35,29 @@ export const codeOf = (code: string | null | undefined): string => {
   return CODE_FILES[lower] ?? written;
 };
 
-/** Keeps what was read from a list last, because a column of formulas passes the same list again and again. */
-const keepLast = <T>(read: (rows: readonly (readonly string[])[]) => T): ((block: Block) => T) => {
-  let last: { readonly key: string; readonly value: T } | undefined;
+/** More lists than a workbook's formulas usually pass in turns: one a pupil. */
+const LISTS_KEPT = 64;
+
+/** Keeps what was read from lists, because a column of formulas passes the same lists again and again. */
+const keepRead = <T>(read: (rows: readonly (readonly string[])[]) => T): ((block: Block) => T) => {
+  const kept = new Map<string, T>();
   return (block) => {
     const rows = block.map((row) => row.map(textOf));
     const key = JSON.stringify(rows);
-    if (last?.key !== key) last = { key, value: read(rows) };
-    return last.value;
+    const known = kept.get(key);
+    if (known !== undefined) return known;
+    const value = read(rows);
+    if (kept.size >= LISTS_KEPT) kept.clear();
+    kept.set(key, value);
+    return value;
   };
 };
 
 /** A list of taught signs. */
-export const readTaught: (block: Block) => Result<TaughtSigns> = keepLast((rows) => parseTaught(rows.flat()));
+export const readTaught: (block: Block) => Result<TaughtSigns> = keepRead((rows) => parseTaught(rows.flat()));
 
 /** A list of exceptions. */
-export const readExceptions: (block: Block) => Result<Exceptions> = keepLast(parseExceptions);
+export const readExceptions: (block: Block) => Result<Exceptions> = keepRead(parseExceptions);
 
 const NO_EXCEPTIONS = parseExceptions([]);
 

@@ -1,14 +1,14 @@
 import { fromAscii, isBraille, parseCells, parseDots, type Cells } from "../braille/cell";
 import type { Result } from "../result";
 
-/** Six-dot cells with their dots in order: `125-15`, `0` for a blank. */
-const DOT_NUMBERS = /^(?:0|(?=\d)1?2?3?4?5?6?)(?:-(?:0|(?=\d)1?2?3?4?5?6?))*$/;
+/** Could be ASCII braille too, but makes no sense as such; a date that a sheet made of `1-2` is refused so. */
+const DIGITS_AND_HYPHENS = /^[\d-]+$/;
 
 /**
- * The cells of braille in whichever notation it is written: Unicode braille, then dot numbers of six-dot cells
- * (`125-15`, which could also be ASCII braille but never makes sense as such), then North American ASCII braille.
+ * The cells of braille in whichever notation it is written: Unicode braille, then dot numbers (`125-15`, `0` for a
+ * blank), then North American ASCII braille.
  */
 export const parseAnyCells = (text: string): Result<Cells> => {
   if (isBraille(text)) return parseCells(text);
-  return DOT_NUMBERS.test(text) ? parseDots(text) : fromAscii(text);
+  return DIGITS_AND_HYPHENS.test(text) ? parseDots(text) : fromAscii(text);
 };

@@ -25,16 +25,17 @@ const BLANK = "⠀";
  * Blank rows and the header `Word | Braille` are skipped; of two rows for a word the later one counts.
  *
  * @param rows - one row of texts each, exactly two
- * @returns the exceptions, or `exceptions-shape` / `exception-without-word` / `exception-not-braille`, naming the row
+ * @returns the exceptions, or `exceptions-shape` / `exception-incomplete` / `exception-not-braille`, naming the row
  */
 export const parseExceptions = (rows: readonly (readonly string[])[]): Result<Exceptions> => {
   const entries = new Map<string, string>();
   for (const [index, row] of rows.entries()) {
+    if (row.every((text) => text.trim() === "")) continue;
     if (row.length !== 2) {
       return refusal("exceptions-shape", "Exceptions are a range of two columns: the word, and its braille.");
     }
     const [word = "", braille = ""] = row.map((text) => text.trim());
-    if ((word === "" && braille === "") || isHeader(word, braille)) continue;
+    if (isHeader(word, braille)) continue;
     const place = `Row ${index + 1} of the exceptions`;
     if (word === "" || braille === "") {
       return refusal(

@@ -122,13 +122,15 @@ describe("exceptions", () => {
   });
 
   it("skip blank rows and the header", () => {
-    expect(exceptionsOf([["Word", "Braille"], ["", ""], US]).size).toBe(1);
+    expect(exceptionsOf([["Word", "Braille"], ["", " "], US]).size).toBe(1);
+    expect(exceptionsOf([[""]]).size).toBe(0);
   });
 
   it.each([
     ["three columns", [["US", "⠥", "x"]], "exceptions-shape", "two columns"],
     ["no braille", [US, ["Theo", ""]], "exception-incomplete", "Row 2"],
     ["no word", [["", "⠥"]], "exception-incomplete", "Row 1"],
+    ["the number that a sheet makes of 1-2, a date", [["US", "46024"]], "exception-not-braille", "“46024”"],
     ["something else than braille", [["US", "☃"]], "exception-not-braille", "“☃” is not braille"],
   ])("refuse %s and say where", (_what, rows, code, words) => {
     const parsed = parseExceptions(rows);
