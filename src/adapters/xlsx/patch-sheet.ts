@@ -67,7 +67,7 @@ interface SheetData {
 
 /** Found by its tags; {@link passRows} meets them again as elements, or the part is refused. */
 const findSheetData = (text: string, name: string): SheetData => {
-  const open = /<((?:[^\s<>/:]+:)?sheetData)(?:\s[^<>]*)?>/.exec(text);
+  const open = /<((?:[^\s<>/:]+:)?sheetData)(?:\s[^<>]*)?\/?>/.exec(text);
   const close = open ? text.lastIndexOf(`</${open[1] ?? ""}`) : -1;
   if (!open) throw noCells(name);
   const start = open.index + open[0].length;
