@@ -36,7 +36,19 @@ export const normaliseName = (name: string | undefined): string =>
 
 /** What makes up a series but for the sign, which keeps its case: `A` and `a` may be taught apart. */
 const PARTS = ["pupil", "task", "unit", "code", "medium"] as const;
-const familyOf = (probe: Probe): string => PARTS.map((part) => normaliseName(probe[part])).join("\u0000");
+
+/** Names family by family; the same few spellings come again and again. */
+const nameFamilies = (): ((probe: Probe) => string) => {
+  const known = new Map<string | undefined, string>();
+  const tidy = (name: string | undefined): string => {
+    const before = known.get(name);
+    if (before !== undefined) return before;
+    const tidied = normaliseName(name);
+    known.set(name, tidied);
+    return tidied;
+  };
+  return (probe) => PARTS.map((part) => tidy(probe[part])).join("\u0000");
+};
 const signOf = (probe: Probe): string => (probe.sign ?? "").trim();
 
 const groupBy = (
@@ -61,7 +73,7 @@ const groupBy = (
  * @param cells - how to count a passage's cells; without it there are no cells a minute
  */
 export const buildSeries = (probes: readonly Probe[], cells?: CellSource): readonly Series[] =>
-  groupBy(probes, familyOf).flatMap((family) =>
+  groupBy(probes, nameFamilies()).flatMap((family) =>
     [poolSigns(family), ...groupBy(family, signOf)].flatMap((group) => seriesOfGroup(group, cells)),
   );
 

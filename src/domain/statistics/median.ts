@@ -6,7 +6,7 @@
  * @param values - one or more numbers, any order
  * @throws {RangeError} where there are none
  */
-export const median = (values: Iterable<number>): number => {
+export const median = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b);
   const upper = sorted[Math.floor(sorted.length / 2)];
   const lower = sorted[Math.floor((sorted.length - 1) / 2)];

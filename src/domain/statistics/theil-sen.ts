@@ -2,6 +2,7 @@ import { success, type Result } from "../result";
 import { refuseOneDay, refuseTooFew, type LineFault } from "./least-squares";
 import { median } from "./median";
 import { normalQuantile } from "./normal";
+import { selectRank } from "./order-statistic";
 
 /** A straight line by the median of the slopes between all pairs of points. */
 export interface MedianSlope {
@@ -36,19 +37,25 @@ export const fitMedianSlope = (
   if (xs.length !== ys.length) throw new RangeError(`${xs.length} x but ${ys.length} y.`);
   const points = xs.length;
   if (points < 2) return refuseTooFew();
-  const slopes = sortedSlopes(xs, ys);
+  const slopes = pairSlopes(xs, ys);
   if (slopes.length === 0) return refuseOneDay();
-  const slope = median(slopes);
+  const slope = medianRank(slopes);
   const line = { points, slope, intercept: median(ys) - slope * median(xs) };
   if (points < LEAST_POINTS_FOR_INTERVAL) return success(line);
   const reach = normalQuantile((1 + confidence) / 2) * Math.sqrt(kendallVariance(xs));
   // Ranks count from 1.
-  const low = slopes[Math.floor((slopes.length - reach) / 2) - 1];
-  const high = slopes[Math.ceil((slopes.length + reach) / 2)];
+  const low = selectRank(slopes, Math.floor((slopes.length - reach) / 2) - 1);
+  const high = selectRank(slopes, Math.ceil((slopes.length + reach) / 2));
   return success(low === undefined || high === undefined ? line : { ...line, interval: { low, high } });
 };
 
-const sortedSlopes = (xs: readonly number[], ys: readonly number[]): Float64Array => {
+const medianRank = (slopes: Float64Array): number => {
+  const lower = selectRank(slopes, Math.floor((slopes.length - 1) / 2)) ?? NaN;
+  const upper = selectRank(slopes, Math.floor(slopes.length / 2)) ?? NaN;
+  return (lower + upper) / 2;
+};
+
+const pairSlopes = (xs: readonly number[], ys: readonly number[]): Float64Array => {
   const slopes = new Float64Array((xs.length * (xs.length - 1)) / 2);
   let found = 0;
   for (let i = 0; i < xs.length; i++) {
@@ -57,7 +64,7 @@ const sortedSlopes = (xs: readonly number[], ys: readonly number[]): Float64Arra
       if (run !== 0) slopes[found++] = ((ys[j] ?? NaN) - (ys[i] ?? NaN)) / run;
     }
   }
-  return slopes.subarray(0, found).sort();
+  return slopes.subarray(0, found);
 };
 
 /** Variance of Kendall's S with ties in x: `(n(n−1)(2n+5) − Σ u(u−1)(2u+5)) / 18`. */
