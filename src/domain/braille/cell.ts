@@ -136,7 +136,7 @@ export const fromAscii = (text: string): CellResult<Cells> => {
   let cells = "";
   const characters = [...text.replaceAll(/\r\n?/g, "\n")];
   for (const [index, character] of characters.entries()) {
-    const pattern = PATTERN_OF.get(VARIANTS[character] ?? character.toUpperCase());
+    const pattern = PATTERN_OF.get(VARIANTS[character] ?? upperCaseOf(character));
     if (character === "\n") cells += character;
     else if (pattern === undefined) {
       return refusal("not-ascii-braille", `"${character}" at position ${index + 1} is not ASCII braille. Use its 64 characters only.`);
@@ -144,6 +144,9 @@ export const fromAscii = (text: string): CellResult<Cells> => {
   }
   return success(cells as Cells);
 };
+
+/** Only a to z: other characters, such as ſ, have upper cases among these letters too. */
+const upperCaseOf = (character: string): string => (/^[a-z]$/.test(character) ? character.toUpperCase() : character);
 
 const patternOf = (cell: string): number => {
   const pattern = cell.charCodeAt(0) - FIRST;
