@@ -69,6 +69,8 @@ function weigh(
     else if (kind === "opportunities") strength = units.words ? 0.5 : 0.9;
   }
   const other = match.get("other") ?? 0;
+  // "Next review date" is a date, and never the probe's.
+  if (kind === "date" && other >= 0.95 && strength < 0.95) return 0;
   const fit = fitColumn(kind, column.evidence);
   if (fit <= IMPOSSIBLE) return 0;
   if (strength === 0) {

@@ -86,8 +86,8 @@ export function textAt(block: CandidateBlock, row: number, column: number): stri
 }
 
 /**
- * The rows of a block whose pupil, date or phase is given once and left blank beneath (grouped or merged cells): a
- * column of them is filled down; a column with a few gaps is not, there a blank is a fault.
+ * Whether the pupil or date of a block's rows is given once and left blank beneath (grouped or merged cells): such a
+ * column is filled down; a column with a few gaps is not, there a blank is a fault.
  */
 export function isGrouped(block: CandidateBlock, column: number, rows: readonly number[]): boolean {
   let blanks = 0;

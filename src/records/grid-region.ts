@@ -39,13 +39,16 @@ const isGridMark = (cells: GridCells, row: number, column: number): boolean => {
   return typeof value === "string" && (isMark(value) || classifyCell(value, "General") === "fraction");
 };
 
+/** Marks that a register of attendance has too: P and A, and dashes. */
+const NOT_READ = /^(?:p|a|pr|abs|absent|present|-+|[\u2010-\u2015\u2212])$/i;
+
 /** Share of marks among the filled cells of some columns over rows; numbers are counted apart. */
 function weighCells(
   cells: GridCells,
   rows: readonly number[],
   columns: readonly number[],
-): { filled: number; marks: number; numbers: number; signs: number; percents: number } {
-  let [filled, marks, numbers, signs, percents] = [0, 0, 0, 0, 0];
+): { filled: number; marks: number; numbers: number; signs: number; right: number; percents: number } {
+  let [filled, marks, numbers, signs, right, percents] = [0, 0, 0, 0, 0, 0];
   for (const row of rows) {
     for (const column of columns) {
       const value = cells.value(row, column);
@@ -59,10 +62,11 @@ function weighCells(
       if (isGridMark(cells, row, column)) {
         marks += 1;
         if (typeof value === "string") signs += 1;
+        if (!(typeof value === "string" && NOT_READ.test(value.trim()))) right += 1;
       } else if (found === "number" || found === "percent" || found === "quantity") numbers += 1;
     }
   }
-  return { filled, marks, numbers, signs, percents };
+  return { filled, marks, numbers, signs, right, percents };
 }
 
 function sideRows(
@@ -149,13 +153,15 @@ function findDatesAcross(
   if (side === undefined) return undefined;
   const rows = sideRows(cells, row, side, dates, last);
   if (rows.length === 0) return undefined;
-  const { filled, marks, numbers, signs, percents } = weighCells(cells, rows, dates);
+  const { filled, marks, numbers, signs, right, percents } = weighCells(cells, rows, dates);
   if (filled === 0) return undefined;
   // Two columns of dates in a list (start and goal) have dates beneath them, not marks.
   const beneath = rows.flatMap((at) => dates.filter((column) => isDateHeading(cells, at, column)));
   if (beneath.length > 0.5 * filled || marks + numbers + beneath.length < 0.6 * filled) return undefined;
   const isMarks = marks >= 0.6 * filled && (signs > 0 || numbers === 0);
   const pupil = named("pupil");
+  // Pupils down and nothing but P and A is a register of attendance.
+  if (pupil === side && isMarks && right === 0) return undefined;
   return {
     layout: "signs down",
     headerRow: row,
@@ -168,6 +174,37 @@ function findDatesAcross(
     pupilsDown: pupil === side,
     ...(pupil !== undefined && pupil !== side ? { pupilColumn: pupil } : {}),
   };
+}
+
+/** Columns of marks whose headings are signs; headings that mean something else count where all columns are marks. */
+function signColumns(
+  cells: GridCells,
+  row: number,
+  from: number,
+  to: number,
+  side: number,
+  rows: readonly number[],
+): number[] {
+  const columns: number[] = [];
+  const marked: number[] = [];
+  let unnamed = 0;
+  let headings = 0;
+  for (let column = from; column <= to; column += 1) {
+    const text = headerText(cells, row, column);
+    if (column === side || text === "" || text.length > 24) continue;
+    headings += 1;
+    const { filled, marks } = weighCells(cells, rows, [column]);
+    if (filled === 0 || marks < 0.8 * filled) continue;
+    marked.push(column);
+    const named = bestMatch(text);
+    if (named?.kind === "sign" && named.strength >= 0.9) continue;
+    if (!named || named.strength < 0.6 || text.length <= 2) unnamed += 1;
+    else if (named.kind === "correct" && /correct/i.test(text)) continue;
+    columns.push(column);
+  }
+  // "day", "time", "right", "letter" and "name" are signs too: a sheet of nothing but marks is a grid.
+  if (marked.length >= 4 && marked.length >= 0.8 * headings) return marked;
+  return unnamed >= 0.5 * columns.length ? columns : [];
 }
 
 /** Finds the transpose: a date column, and at least two columns of marks whose headings name signs. */
@@ -199,22 +236,10 @@ function findDatesDown(
       break;
   }
   if (rows.length < 2) return undefined;
-  const columns: number[] = [];
-  let unnamed = 0;
-  for (let column = from; column <= to; column += 1) {
-    const text = headerText(cells, row, column);
-    if (column === side || text === "" || text.length > 24) continue;
-    const { filled, marks } = weighCells(cells, rows, [column]);
-    if (filled === 0 || marks < 0.8 * filled) continue;
-    const named = bestMatch(text);
-    if (named?.kind === "sign" && named.strength >= 0.9) continue;
-    if (!named || named.strength < 0.6 || text.length <= 2) unnamed += 1;
-    else if (named.kind === "correct" && /correct/i.test(text)) continue;
-    columns.push(column);
-  }
-  if (columns.length < 2 || unnamed < 0.5 * columns.length) return undefined;
+  const columns = signColumns(cells, row, from, to, side, rows);
+  if (columns.length < 2) return undefined;
   const all = weighCells(cells, rows, columns);
-  if (all.signs === 0 && all.marks < 4) return undefined;
+  if (all.right === 0 || (all.signs === 0 && all.marks < 4)) return undefined;
   const pupil = [...Array(to - from + 1).keys()]
     .map((place) => from + place)
     .find(

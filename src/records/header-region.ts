@@ -94,7 +94,7 @@ function findPlainHeaders(cells: GridCells, isFree: (row: number, column: number
       if (!run) continue;
       const headers = joinUpperRow(cells, run, isFree);
       const next = judgeHeaders(cells, row + 1, headers.left, headers.right);
-      const isSplit = next !== undefined && hasBlank(cells, row, headers.left, headers.right);
+      const isSplit = next !== undefined && areSplit(cells, row, headers.left, headers.right);
       if (isSplit && headers.top === row) {
         found.push({
           ...headers,
@@ -130,10 +130,21 @@ const lastBeneath = (
   return last;
 };
 
-const hasBlank = (cells: GridCells, row: number, left: number, right: number): boolean => {
-  for (let column = left; column <= right; column += 1) if (cells.isBlank(row, column)) return true;
-  return false;
-};
+/**
+ * Whether two rows of header words are one header: the upper has gaps (beneath its groups), and the lower leaves out
+ * what the upper names (a date merged over both rows). A complete lower row needs no line of a title above it.
+ */
+function areSplit(cells: GridCells, row: number, left: number, right: number): boolean {
+  let upperGaps = 0;
+  let lowerGaps = 0;
+  for (let column = left; column <= right; column += 1) {
+    const upper = cells.isBlank(row, column);
+    const lower = cells.isBlank(row + 1, column);
+    if (upper && !lower) upperGaps += 1;
+    if (lower && !upper && !cells.isBlank(row + 2, column)) lowerGaps += 1;
+  }
+  return upperGaps > 0 && lowerGaps > 0;
+}
 
 /** Two runs of one row where the first has who and when and the second how it went are one block with a gap. */
 function joinAcrossGap(cells: GridCells, headers: readonly Headers[]): Headers[] {

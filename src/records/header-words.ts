@@ -37,7 +37,7 @@ const RULES: readonly Rule[] = [
   [
     "other",
     0.95,
-    /\b(next|review|due|check again|maintenance|mastered|mastery|baseline|benchmark|norm|percentile|average|mean|median|running|rolling|cumulative|previous|last|change|gain|growth|difference|diff|trend|slope|aimline|aim line|expected rate|on track|verdict|status|held|planned)\b/,
+    /\b(next|review|due|check again|maintenance|mastered|mastery|baseline|benchmark|norm|percentile|average|mean|median|running|rolling|cumulative|previous|last|latest|most recent|change|gain|growth|difference|diff|trend|slope|aimline|aim line|expected rate|on track|verdict|status|held|planned)\b/,
   ],
   ["position", 1, /^(position|word position|place|at word)$/],
   [

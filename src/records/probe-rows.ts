@@ -122,14 +122,17 @@ export function readProbeRows(block: CandidateBlock, form: ProbeForm): ProbeRows
     return { column, grouped: column !== undefined && isGrouped(block, column.column, numbers), last: "" };
   };
   const pupil = filler("pupil");
-  const phase = filler("phase");
   const dateGrouped = date !== undefined && isGrouped(block, date.column, numbers);
   let lastDateRow = -1;
+  let phaseAbove = "";
 
   for (const { row, measures } of kept) {
     lastRow = row;
     const pupilName = take(block, pupil, row);
-    const phaseName = take(block, phase, row);
+    const continues =
+      (pupil.grouped && isBlankAt(block, pupil.column, row)) || (dateGrouped && isBlankAt(block, date, row));
+    const phaseName = takePhase(block, row, continues ? phaseAbove : "");
+    phaseAbove = phaseName;
     if (date && !block.cells.isBlank(row, date.column)) lastDateRow = row;
     if (!hasOutcome(block, row, measures)) continue;
     const before = faults.length;
@@ -159,6 +162,19 @@ export function readProbeRows(block: CandidateBlock, form: ProbeForm): ProbeRows
     records.push(makeProbe(block, row, day.day, pupilName, phaseName, measures));
   }
   return { records, faults, waiting, lastRow };
+}
+
+const isBlankAt = (block: CandidateBlock, column: FoundColumn | undefined, row: number): boolean =>
+  column !== undefined && block.cells.isBlank(row, column.column);
+
+/**
+ * The phase of a row, or the phase above where the row goes on with the group that began there. Elsewhere a blank
+ * stays one: within its series it means "as before", and the row above may be another pupil's.
+ */
+function takePhase(block: CandidateBlock, row: number, above: string): string {
+  const column = columnOf(block.columns, "phase");
+  const own = column === undefined ? "" : textAt(block, row, column.column);
+  return own === "" || (column !== undefined && saysNothingAt(block, row, column.column)) ? above : own;
 }
 
 /** The text of a column that may be filled down from the row above. */

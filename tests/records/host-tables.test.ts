@@ -6,7 +6,18 @@ import { reportTables } from "../../src/records/table-report";
 import { drawSheet } from "./drawn-sheet";
 
 const day = (year: number, month: number, date: number): number | undefined => dayOf({ year, month, date });
-const table = (name: string, top: number, left: number, bottom: number, right: number, totalsRow = false): { name: string; area: { top: number; left: number; bottom: number; right: number }; totalsRow: boolean } => ({
+const table = (
+  name: string,
+  top: number,
+  left: number,
+  bottom: number,
+  right: number,
+  totalsRow = false,
+): {
+  name: string;
+  area: { top: number; left: number; bottom: number; right: number };
+  totalsRow: boolean;
+} => ({
   name,
   area: { top, left, bottom, right },
   totalsRow,
@@ -21,7 +32,11 @@ describe("tables of the host", () => {
     @2026-09-14 | Heron | 80 | 3 | =[@Words]-[@Errors]->77
      | | | | =[@Words]-[@Errors]->0
     Total | | 164 | 6 | =SUBTOTAL(101,E3:E5)->79`;
-    const [found] = reportTables(await readRecords(new MemorySheet([drawSheet("Log", drawing, { tables: [table("Probes", 1, 0, 5, 4, true)] })])));
+    const [found] = reportTables(
+      await readRecords(
+        new MemorySheet([drawSheet("Log", drawing, { tables: [table("Probes", 1, 0, 5, 4, true)] })]),
+      ),
+    );
     expect(found).toMatchObject({ range: "A2:E4", records: 2, faults: [] });
   });
 
@@ -40,8 +55,18 @@ describe("tables of the host", () => {
 
   it("keep hidden sheets and the order of sheets", async () => {
     const rows = "Date | WPM\n@2026-09-07 | 40";
-    const { blocks, probes } = await readRecords(new MemorySheet([drawSheet("Heron", rows), drawSheet("Old", rows, { hidden: true }), drawSheet("Plover", rows)]));
-    expect(blocks.map(({ sheet, hidden }) => [sheet, hidden])).toEqual([["Heron", false], ["Old", true], ["Plover", false]]);
+    const { blocks, probes } = await readRecords(
+      new MemorySheet([
+        drawSheet("Heron", rows),
+        drawSheet("Old", rows, { hidden: true }),
+        drawSheet("Plover", rows),
+      ]),
+    );
+    expect(blocks.map(({ sheet, hidden }) => [sheet, hidden])).toEqual([
+      ["Heron", false],
+      ["Old", true],
+      ["Plover", false],
+    ]);
     expect(probes.map(({ pupil }) => pupil)).toEqual(["Heron", "Old", "Plover"]);
   });
 });
@@ -53,7 +78,24 @@ describe("records", () => {
     @2026-09-07 | Heron | read aloud | ch | The Fox | words | 84 | 3 | 81 | '1:30 | 96 | contracted | braille | verbal | A | -`;
     const { probes } = await readRecords(new MemorySheet([drawSheet("Log", drawing)]));
     expect(probes).toEqual([
-      { pupil: "Heron", day: day(2026, 9, 7), task: "read aloud", sign: "ch", material: "The Fox", unit: "words", words: 84, errors: 3, correct: 81, seconds: 90, accuracy: 0.96, code: "contracted", medium: "braille", support: "verbal", phase: "A", source: { sheet: "Log", row: 2 } },
+      {
+        pupil: "Heron",
+        day: day(2026, 9, 7),
+        task: "read aloud",
+        sign: "ch",
+        material: "The Fox",
+        unit: "words",
+        words: 84,
+        errors: 3,
+        correct: 81,
+        seconds: 90,
+        accuracy: 0.96,
+        code: "contracted",
+        medium: "braille",
+        support: "verbal",
+        phase: "A",
+        source: { sheet: "Log", row: 2 },
+      },
     ]);
   });
 
@@ -83,7 +125,9 @@ describe("records", () => {
   it("count marks: prompted and no response are opportunities, absent is none", async () => {
     const drawing = "Letter | @2026-09-07 | @2026-09-14 | @2026-09-21\na | + | P | A\nb | NR | '++- | 1";
     const { probes } = await readRecords(new MemorySheet([drawSheet("Heron", drawing)]));
-    expect(probes.map(({ pupil, sign, correct, opportunities }) => [pupil, sign, correct, opportunities])).toEqual([
+    expect(
+      probes.map(({ pupil, sign, correct, opportunities }) => [pupil, sign, correct, opportunities]),
+    ).toEqual([
       ["Heron", "a", 1, 1],
       ["Heron", "a", 0, 1],
       ["Heron", "b", 0, 1],
@@ -93,10 +137,14 @@ describe("records", () => {
   });
 
   it("follow the teacher's choices of columns, and leave blocks out", async () => {
-    const sheet = new MemorySheet([drawSheet("Log", "Date | Pupil | Got | Shown\n@2026-09-07 | Heron | 8 | 10")]);
+    const sheet = new MemorySheet([
+      drawSheet("Log", "Date | Pupil | Got | Shown\n@2026-09-07 | Heron | 8 | 10"),
+    ]);
     const { blocks } = await readRecords(sheet);
     const key = blocks[0]?.key ?? "";
-    const chosen = await readRecords(sheet, { blocks: { [key]: { columns: { Got: "score", Shown: "none" } } } });
+    const chosen = await readRecords(sheet, {
+      blocks: { [key]: { columns: { Got: "score", Shown: "none" } } },
+    });
     expect(chosen.probes).toMatchObject([{ score: 8 }]);
     expect(chosen.probes[0]).not.toHaveProperty("opportunities");
     expect((await readRecords(sheet, { blocks: { [key]: { leftOut: true } } })).probes).toEqual([]);
@@ -112,13 +160,34 @@ describe("records", () => {
 
 describe("goals and taught signs", () => {
   it.each([
-    ["Pupil | Goal text | Task | Measure | Code | Unit | Criterion | Start date | Start score | Goal date | Goal score", "Heron | reads | read aloud | rate | contracted | words | 90% | @2026-09-07 | 40 | @2027-06-01 | 60"],
-    ["Child | Goal (from the plan) | Task | Measure | Grade | Unit | Criterion | Start | Start score | By | Goal score", "Heron | reads | read aloud | rate | contracted | words | 90% | @2026-09-07 | 40 | @2027-06-01 | 60"],
-    ["Student | Wording | Skill | Measured by | Braille code | Units | Criteria | Baseline date | Baseline | Target date | Target", "Heron | reads | read aloud | rate | contracted | words | 90% | @2026-09-07 | 40 | @2027-06-01 | 60"],
+    [
+      "Pupil | Goal text | Task | Measure | Code | Unit | Criterion | Start date | Start score | Goal date | Goal score",
+      "Heron | reads | read aloud | rate | contracted | words | 90% | @2026-09-07 | 40 | @2027-06-01 | 60",
+    ],
+    [
+      "Child | Goal (from the plan) | Task | Measure | Grade | Unit | Criterion | Start | Start score | By | Goal score",
+      "Heron | reads | read aloud | rate | contracted | words | 90% | @2026-09-07 | 40 | @2027-06-01 | 60",
+    ],
+    [
+      "Student | Wording | Skill | Measured by | Braille code | Units | Criteria | Baseline date | Baseline | Target date | Target",
+      "Heron | reads | read aloud | rate | contracted | words | 90% | @2026-09-07 | 40 | @2027-06-01 | 60",
+    ],
   ])("%s", async (header, row) => {
-    const { goals, blocks } = await readRecords(new MemorySheet([drawSheet("Plans", `Goals of the year\n\n${header}\n${row}`)]));
+    const { goals, blocks } = await readRecords(
+      new MemorySheet([drawSheet("Plans", `Goals of the year\n\n${header}\n${row}`)]),
+    );
     expect(blocks.flatMap(({ faults }) => faults)).toEqual([]);
-    expect(goals).toMatchObject([{ pupil: "Heron", startDay: day(2026, 9, 7), startScore: 40, goalDay: day(2027, 6, 1), goalScore: 60, measure: "rate", code: "contracted" }]);
+    expect(goals).toMatchObject([
+      {
+        pupil: "Heron",
+        startDay: day(2026, 9, 7),
+        startScore: 40,
+        goalDay: day(2027, 6, 1),
+        goalScore: 60,
+        measure: "rate",
+        code: "contracted",
+      },
+    ]);
   });
 
   it("a goal that lacks its start, or ends before it, is a fault at its cell", async () => {
@@ -134,9 +203,13 @@ describe("goals and taught signs", () => {
   });
 
   it("signs with the day they were introduced, or without", async () => {
-    const drawing = "Signs taught\nPupil | Sign | Introduced | Reading | Writing | Check again\nHeron | a | @2026-09-07 | | |\nHeron | ch | | | |";
+    const drawing =
+      "Signs taught\nPupil | Sign | Introduced | Reading | Writing | Check again\nHeron | a | @2026-09-07 | | |\nHeron | ch | | | |";
     const { taught, probes } = await readRecords(new MemorySheet([drawSheet("Taught", drawing)]));
     expect(probes).toEqual([]);
-    expect(taught).toMatchObject([{ pupil: "Heron", sign: "a", introduced: day(2026, 9, 7) }, { pupil: "Heron", sign: "ch" }]);
+    expect(taught).toMatchObject([
+      { pupil: "Heron", sign: "a", introduced: day(2026, 9, 7) },
+      { pupil: "Heron", sign: "ch" },
+    ]);
   });
 });

@@ -5,6 +5,7 @@ import { reportTables } from "../../src/records/table-report";
 import type { TableReport } from "../../src/records/table-report";
 import { LAYOUTS } from "./layouts";
 import { FURTHER_LAYOUTS } from "./layouts-further";
+import { PITFALL_LAYOUTS } from "./layouts-pitfalls";
 
 const line = (table: TableReport): string =>
   [
@@ -19,7 +20,7 @@ const line = (table: TableReport): string =>
     .trim();
 
 describe("layouts of teachers", () => {
-  it.each([...LAYOUTS, ...FURTHER_LAYOUTS])("$name", async ({ sheets, found }) => {
+  it.each([...LAYOUTS, ...FURTHER_LAYOUTS, ...PITFALL_LAYOUTS])("$name", async ({ sheets, found }) => {
     const tables = reportTables(await readRecords(new MemorySheet(sheets)));
     expect(tables.map(line)).toEqual(found);
   });
