@@ -122,6 +122,22 @@ describe("records", () => {
     ]);
   });
 
+  it("leave a blank phase blank where the row above may be another pupil's", async () => {
+    const drawing = `
+    Date | Pupil | Right | Out of | Phase
+    @2026-09-07 | Heron | 8 | 10 | Baseline
+    @2026-09-07 | Plover | 7 | 10 |
+    @2026-09-14 | Heron | 8 | 10 | Songs
+    @2026-09-14 | Plover | 7 | 10 |`;
+    const { probes } = await readRecords(new MemorySheet([drawSheet("Log", drawing)]));
+    expect(probes.map(({ pupil, phase }) => [pupil, phase])).toEqual([
+      ["Heron", "Baseline"],
+      ["Plover", undefined],
+      ["Heron", "Songs"],
+      ["Plover", undefined],
+    ]);
+  });
+
   it("count marks: prompted and no response are opportunities, absent is none", async () => {
     const drawing = "Letter | @2026-09-07 | @2026-09-14 | @2026-09-21\na | + | P | A\nb | NR | '++- | 1";
     const { probes } = await readRecords(new MemorySheet([drawSheet("Heron", drawing)]));
