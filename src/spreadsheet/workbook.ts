@@ -125,7 +125,9 @@ export interface Worksheet {
 
 /** Row and column of a cell as one number: sheets have at most 1,048,576 rows and 16,384 columns. */
 export const cellKey = (row: number, column: number): number => row * 16384 + column;
+/** The row of a {@link cellKey}. */
 export const rowOf = (key: number): number => Math.floor(key / 16384);
+/** The column of a {@link cellKey}. */
 export const columnOf = (key: number): number => key % 16384;
 
 /**

@@ -52,7 +52,9 @@ export class FormulaError extends Error {
   }
 }
 
+/** Whether a value is a block, read. */
 export const isRows = (value: Value): value is Rows => Array.isArray(value);
 
+/** Whether anything is an error value. */
 export const isError = (value: unknown): value is CellError =>
   typeof value === "object" && value !== null && "error" in value;
