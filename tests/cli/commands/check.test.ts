@@ -37,7 +37,7 @@ describe("check", () => {
           range: "A2:D4",
           columns: { date: "A", pupil: "B", errors: "D", rate: "C" },
           records: 1,
-          faults: [{ cell: "C4", message: '"4x" is not a number. Type the correct a minute as a number.' }],
+          faults: [{ cell: "C4", message: '"4x" is not a number. Type the rate (correct a minute) as a number.' }],
         },
       ],
     });
@@ -68,7 +68,7 @@ describe("check", () => {
   it("prints sentences for people", async () => {
     const { out } = await check("Date | Learner | WCPM\n@2026-09-07 | Heron | 40\n@2026-09-14 | Heron | x");
     expect(out).toBe(
-      'Reading, A1:C3: 1 record, 1 fault\n  Columns: A date, B pupil, C correct a minute\n  C3: "x" is not a number. Type the correct a minute as a number.\n',
+      'Reading, A1:C3: 1 record, 1 fault\n  Columns: A date, B pupil, C rate (correct a minute)\n  C3: "x" is not a number. Type the rate (correct a minute) as a number.\n',
     );
   });
 
