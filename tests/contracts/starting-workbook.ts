@@ -2,10 +2,10 @@ import type { Area } from "../../src/domain/area";
 import type { CellValue } from "../../src/domain/cell-value";
 
 /** A cell to start with: a value, or a formula (leading `=`) with the value that it has. */
-export type StartingCell = CellValue | { readonly formula: string; readonly value: CellValue };
+type StartingCell = CellValue | { readonly formula: string; readonly value: CellValue };
 
 /** A table to start with; its cells, headings and totals stand in the sheet's rows. */
-export interface StartingTable {
+interface StartingTable {
   readonly name: string;
   /** with header and totals row */
   readonly area: Area;

@@ -56,7 +56,7 @@ export const enterText = (text: string): string => {
  * The element of `Range.formulas` that enters this: `null` leaves a cell alone, `""` empties it.
  * @throws {HostError} where it does not fit into a cell
  */
-export const enterCell = (input: CellInput): string | number | boolean | null => {
+const enterCell = (input: CellInput): string | number | boolean | null => {
   if (input === undefined) return null;
   if (input === null) return "";
   if (typeof input === "boolean") return input;

@@ -170,7 +170,7 @@ const readTyped = (text: string): number | boolean | string | { error: ErrorCode
 };
 
 /** The cells of a range, row by row. */
-export const cellsOf = <T>(
+const cellsOf = <T>(
   { sheet, area }: RangeTarget,
   look: (cell: MemoryWorksheet["rows"][number][number], row: number, column: number) => T,
 ): T[][] =>
