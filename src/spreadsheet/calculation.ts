@@ -230,13 +230,13 @@ export class Calculation implements EngineAccess {
 
   #restructure(edit: StructuralEdit, undone: boolean): void {
     if (edit.kind === "add-chart") return this.#graph.refreshSheets();
-    if (edit.kind === "grow-table" && !undone) {
+    if (edit.kind === "grow-table") {
       this.#graph.refreshSheets();
       this.#graph.rebindTables();
       return;
     }
     this.#graph.rebuild();
-    if (undone || edit.kind === "add-sheet" || edit.kind === "grow-table") return this.#markAll();
+    if (undone || edit.kind === "add-sheet") return this.#markAll();
     for (const sheet of this.#graph.sheets) {
       for (const node of sheet.nodes.values()) if (concerns(node, edit)) this.#graph.markDirty(node);
     }

@@ -275,6 +275,21 @@ describe("defined names", () => {
   });
 });
 
+describe("a name over a whole column of a table", () => {
+  it("grows with the table, and so do results", () => {
+    const names = [{ name: "Scores", formula: "S!$A$2:$A$3", hidden: false }];
+    const tables = [makeTable("T", area("A1:A3"), ["Words"])];
+    const bench = new Bench({ A1: "Words", A2: 1, A3: 2, C1: "=SUM(Scores)", C2: "=SUM(S!Scores)" }, { tables }, NO_FUNCTIONS, { names });
+    bench.workbook.appendToTable("T", [[10]]);
+    expect(bench.values("C1 C2")).toEqual([13, 13]);
+    bench.set("A4", 20);
+    expect(bench.values("C1 C2")).toEqual([23, 23]);
+    bench.workbook.undo();
+    bench.workbook.undo();
+    expect(bench.values("C1 C2")).toEqual([3, 3]);
+  });
+});
+
 describe("rows put in and deleted", () => {
   it("leave results right", () => {
     const bench = new Bench({ A1: 1, A2: 2, A3: 3, B1: "=SUM(A1:A3)", C3: "=ROW()", D1: "=COUNTBLANK(A1:A3)" });

@@ -52,6 +52,8 @@ export class FormulaGraph {
 
   /** Takes over the workbook's present sheets after a change of structure that moved no cell. */
   refreshSheets(): void {
+    // A name over a whole column of a table grows with it.
+    this.#names.clear();
     for (const sheet of this.workbook.sheets) {
       const node = this.sheet(sheet.name);
       if (node) node.cells = sheet.cells;
@@ -59,9 +61,11 @@ export class FormulaGraph {
     }
   }
 
-  /** Binds anew every formula with a structured reference, and marks those dirty that mean other cells now. */
+  /** Binds anew every formula with a structured reference or a name, and marks those dirty that mean other cells now. */
   rebindTables(): void {
     for (const node of this.#tableUsers) {
+      // Another row of the same table stays where it is.
+      if (node.program.names.length === 0 && node.program.tables.every(({ sections }) => sections?.includes("this row"))) continue;
       const before = node.precedents.map(describe).join();
       this.#unbind(node);
       this.#bind(node);
@@ -251,7 +255,7 @@ export class FormulaGraph {
       const area = placeTemplate(template, node.row, node.column);
       if (sheet && area) into.push(new Reference(sheet, area));
     }
-    if (program.tables.length > 0) this.#tableUsers.add(node);
+    if (program.tables.length > 0 || program.names.length > 0) this.#tableUsers.add(node);
     for (const reference of program.tables) {
       const cells = this.resolveTable(reference, node.sheet, node.row, node.column);
       if (cells instanceof Reference) into.push(cells);

@@ -34,11 +34,22 @@ function columnSpan(reference: ReferenceStruct, table: Table): { left: number; r
   if (names.length === 0) return { left: table.area.left, right: table.area.right };
   const places: number[] = [];
   for (const name of names) {
-    const index = table.columns.findIndex((column) => column.name.toLowerCase() === name.toLowerCase());
-    if (index < 0) return makeError("#REF!", `The table ${table.name} has no column ${name}.`);
+    const index = columnIndex(table).get(name.toLowerCase());
+    if (index === undefined) return makeError("#REF!", `The table ${table.name} has no column ${name}.`);
     places.push(table.area.left + index);
   }
   return { left: Math.min(...places), right: Math.max(...places) };
+}
+
+/** Where the columns of a table are, by name in lower case; kept as long as the table's columns are. */
+const columnIndexes = new WeakMap<Table["columns"], ReadonlyMap<string, number>>();
+
+function columnIndex({ columns }: Table): ReadonlyMap<string, number> {
+  const known = columnIndexes.get(columns);
+  if (known) return known;
+  const index = new Map(columns.map(({ name }, at) => [name.toLowerCase(), at] as const));
+  columnIndexes.set(columns, index);
+  return index;
 }
 
 function rowSpan(
