@@ -40,6 +40,17 @@ export function classifyCell(value: CellValue, format: string): CellClass {
     if (kind === "minutes and seconds") return "duration";
     return kind === "percent" ? "percent" : "number";
   }
+  const found = known.get(value) ?? classifyText(value);
+  if (known.size > MOST_KNOWN) known.clear();
+  known.set(value, found);
+  return found;
+}
+
+/** Texts seen before: a long sheet repeats few of them. */
+const known = new Map<string, CellClass>();
+const MOST_KNOWN = 20_000;
+
+function classifyText(value: string): CellClass {
   const text = value.trim();
   if (text === "") return "blank";
   if (parseFraction(text)) return "fraction";

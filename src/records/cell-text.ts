@@ -4,7 +4,12 @@ import type { CellValue } from "../domain/cell-value";
  * A cell's text for comparing and parsing: full-width digits and signs folded, every kind of space and dash made
  * plain, outer blanks cut.
  */
-export const tidyText = (text: string): string =>
+export const tidyText = (text: string): string => (PLAIN.test(text) ? text : fold(text));
+
+/** Plain letters with single spaces between: nothing to fold. */
+const PLAIN = /^[!-~]+(?: [!-~]+)*$/;
+
+const fold = (text: string): string =>
   text
     .normalize("NFKC")
     .replace(/[\u2010-\u2015\u2212\uFE58\uFE63\uFF0D]/g, "-")
