@@ -34,7 +34,7 @@ describe("manifest.xml", () => {
     expect(checkManifest(manifest, all)).toEqual([]);
   });
 
-  it.skipIf(!existsSync(new URL("../dist/functions.json", import.meta.url)))(
+  it.skipIf(!existsSync(new URL("../dist/manifest.xml", import.meta.url)))(
     "passes the gate with the built files",
     () => {
       expect(checkManifest(manifest, builtFiles)).toEqual([]);
