@@ -57,7 +57,7 @@ const keepRead = <T>(read: (rows: readonly (readonly string[])[]) => T): ((block
 export const readTaught: (block: Block) => Result<TaughtSigns> = keepRead((rows) => parseTaught(rows.flat()));
 
 /** A list of exceptions. */
-export const readExceptions: (block: Block) => Result<Exceptions> = keepRead(parseExceptions);
+const readExceptions: (block: Block) => Result<Exceptions> = keepRead(parseExceptions);
 
 const NO_EXCEPTIONS = parseExceptions([]);
 

@@ -12,23 +12,19 @@ import {
 } from "./contraction-rules";
 
 /** The kinds of contraction, in the order of the rule book. */
-export const CONTRACTION_KINDS = [
-  "alphabetic wordsign",
-  "strong wordsign",
-  "strong contraction",
-  "strong groupsign",
-  "lower wordsign",
-  "lower groupsign",
-  "initial-letter contraction",
-  "final-letter groupsign",
-  "shortform",
-] as const;
-
-export type ContractionKind = (typeof CONTRACTION_KINDS)[number];
+export type ContractionKind =
+  | "alphabetic wordsign"
+  | "strong wordsign"
+  | "strong contraction"
+  | "strong groupsign"
+  | "lower wordsign"
+  | "lower groupsign"
+  | "initial-letter contraction"
+  | "final-letter groupsign"
+  | "shortform";
 
 /** Where a contraction may stand: as a whole word, or at the start, in the middle or at the end of a longer one. */
-export const WORD_PLACES = ["whole", "start", "middle", "end"] as const;
-export type WordPlace = (typeof WORD_PLACES)[number];
+type WordPlace = "whole" | "start" | "middle" | "end";
 
 /** One contraction of Unified English Braille in one use. */
 export interface Contraction {

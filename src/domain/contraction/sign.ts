@@ -1,9 +1,8 @@
 import { cellsOfDots, letterDots } from "./letters";
-import type { Contraction, ContractionKind } from "./inventory";
+import type { Contraction } from "./inventory";
 
 /** The kinds of sign that are no contraction. */
-export const PLAIN_KINDS = ["letter", "digit", "punctuation", "indicator"] as const;
-export type PlainKind = (typeof PLAIN_KINDS)[number];
+export type PlainKind = "letter" | "digit" | "punctuation" | "indicator";
 
 /** A letter, a digit, a punctuation mark or other character, or an indicator. */
 export interface PlainSign {
@@ -22,9 +21,6 @@ export interface PlainSign {
 
 /** Any unit that is taught. */
 export type Sign = Contraction | PlainSign;
-
-/** A kind of sign as the pane and the sheet name it. */
-export type SignKind = ContractionKind | PlainKind;
 
 const plainSign = (
   kind: PlainKind,
@@ -88,7 +84,7 @@ export const INDICATORS: readonly PlainSign[] = [
   plainSign("indicator", "5.5", "grade 1 terminator", "", "56-3"),
 ];
 
-/** Every sign that is no contraction and has a place in the inventory, by kind in the order of {@link PLAIN_KINDS}. */
+/** Every sign that is no contraction and has a place in the inventory, by kind letters, digits, punctuation, indicators. */
 export const PLAIN_SIGNS: readonly PlainSign[] = [...LETTERS, ...DIGITS, ...PUNCTUATION, ...INDICATORS];
 
 /** Whether a sign is a contraction. */
