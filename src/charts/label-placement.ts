@@ -6,7 +6,7 @@ export interface Box {
   readonly bottom: number;
 }
 
-export type TextAnchor = "start" | "middle" | "end";
+type TextAnchor = "start" | "middle" | "end";
 
 /** Where a text may stand: its anchor point on the baseline. */
 export interface TextPlace {

@@ -16,7 +16,7 @@ export const ACCENT = "#2a78c8";
 const ACCENT_LINE = { class: "accent-line", stroke: ACCENT, fill: "none" };
 
 /** A straight line between two days, cut off where it leaves the plot. */
-export const drawLine = (frame: Frame, line: Line, look: Readonly<Record<string, string | number>>): Mark => {
+const drawLine = (frame: Frame, line: Line, look: Readonly<Record<string, string | number>>): Mark => {
   const cut = cutToPlot(frame, line);
   if (cut === undefined) return { markup: "", boxes: [] };
   const [x1, y1] = [frame.x.place(cut.fromDay), frame.y.place(cut.fromValue)];

@@ -64,7 +64,7 @@ export interface MarkFault extends Fault {
  *
  * Source: common practice, no source.
  */
-export const countOutcomes = (outcomes: readonly Outcome[]): TrialCount => {
+const countOutcomes = (outcomes: readonly Outcome[]): TrialCount => {
   const count = (wanted: Outcome): number => outcomes.filter((outcome) => outcome === wanted).length;
   const absent = count("absent");
   return {

@@ -39,7 +39,7 @@ export const splitPhases = (points: readonly SeriesPoint[]): readonly PhaseStret
  *
  * Source: three passages at one sitting are judged by their median (Deno 1985, from memory).
  */
-export const dailyMedians = (points: readonly SeriesPoint[]): readonly DailyValue[] =>
+const dailyMedians = (points: readonly SeriesPoint[]): readonly DailyValue[] =>
   medianByDay(
     points.filter((point) => !point.supported).map((point) => ({ day: point.probe.day, value: point.value })),
   );

@@ -3,7 +3,7 @@ import { isSupported } from "../probe/support";
 import { ALL_SIGNS, poolSigns } from "./sign-pool";
 import { MEASURES, measureProbe, type CellSource, type Measure } from "./measure";
 
-export { MEASURES, type Measure } from "./measure";
+export type { Measure } from "./measure";
 
 /** What tells one series from another: pupil × task × measure × unit × code × medium (the sign, where one is named). */
 export interface SeriesKey {

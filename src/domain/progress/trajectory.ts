@@ -12,8 +12,7 @@ import type { Series } from "./series";
 import { computeTrend } from "./trend";
 import { DEFAULT_VERDICT_SETTINGS, judgeProgress, LEAST_DAYS, type Judgement, type Verdict } from "./verdict";
 
-export type { DailyValue, PhaseStretch } from "./phases";
-export { VERDICTS, type Judgement, type Verdict } from "./verdict";
+export type { PhaseStretch } from "./phases";
 
 /** A straight line from one day to another. */
 export interface Line {

@@ -6,7 +6,7 @@ import type { Day } from "../units";
 import { aimOn, checkAim, isLowerBetter, type AimEnds, type AimFault } from "./aim";
 import { medianByDay, type DailyValue } from "./phases";
 
-export const VERDICTS = [
+const VERDICTS = [
   "too few points",
   "below aim",
   "unclear",
