@@ -177,7 +177,7 @@ function addGoals(book: Workbook): void {
 
 /** The beginner's sheet: letters down, Fridays across, a mark in each cell. */
 function addLetterGrid(book: Workbook): void {
-  const sheet = book.addWorksheet("Heron letters");
+  const sheet = book.addWorksheet("Heron");
   addTitle(sheet, "Heron: letter cards, + named, P prompted, − not, NR no response", INVENTED);
   const { days, rows } = letterGrid();
   sheet.getRow(4).values = ["Letter", ...days.map(dateOf)];
