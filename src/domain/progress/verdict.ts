@@ -6,15 +6,7 @@ import type { Day } from "../units";
 import { aimOn, checkAim, isLowerBetter, type AimEnds, type AimFault } from "./aim";
 import { medianByDay, type DailyValue } from "./phases";
 
-const VERDICTS = [
-  "too few points",
-  "below aim",
-  "unclear",
-  "on aim",
-  "above aim",
-  "goal met",
-] as const;
-export type Verdict = (typeof VERDICTS)[number];
+export type Verdict = "too few points" | "below aim" | "unclear" | "on aim" | "above aim" | "goal met";
 
 /** What of the rule can be set. */
 export interface VerdictSettings {
