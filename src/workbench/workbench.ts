@@ -11,6 +11,7 @@ import { FileCommands } from "./files/file-commands";
 import type { OpenDocument } from "./files/open-document";
 import { RecoveryStore } from "./files/recovery-store";
 import { GridElement } from "./grid/grid-element";
+import type { GridCommand } from "./grid/key-command";
 import { WorkbookModel } from "./model/workbook-model";
 import { KEY_HELP } from "./page/key-help";
 import { MessageLine } from "./page/message-line";
@@ -18,7 +19,7 @@ import { Pane } from "./page/pane";
 import { listRecovery } from "./page/recovery-list";
 import { listenToRegionKeys } from "./page/region-keys";
 import { Speech } from "./page/speech";
-import { makeToolbar } from "./page/toolbar";
+import { makeToolbar, setAvailable } from "./page/toolbar";
 import { WorkArea } from "./page/work-area";
 
 customElements.define("cellwright-grid", GridElement);
@@ -124,6 +125,9 @@ function countBrailleCells(text: string, code: string): number | undefined {
 function showState(): void {
   const current = files.current;
   requireElement("file-line", HTMLElement).hidden = current === undefined;
+  for (const id of ["command-save", "command-save-as"]) {
+    setAvailable(requireElement(id, HTMLButtonElement), current !== undefined);
+  }
   if (current === undefined) return;
   requireElement("file-name", HTMLElement).textContent = current.name;
   requireElement("file-state", HTMLElement).textContent = current.describeState();
@@ -146,6 +150,7 @@ const commands: Readonly<Record<string, () => Promise<unknown>>> = {
   "start-open": () => files.open(),
   "start-new": () => files.create(),
   "start-example": () => files.example(),
+  "start-case": () => files.example("examples/published-case.xlsx"),
 };
 for (const [id, run] of Object.entries(commands)) {
   requireElement(id, HTMLButtonElement).addEventListener("click", () => void run());
@@ -166,6 +171,10 @@ message.onClose = () => {
   if (files.current !== undefined) work.grid.focusCell();
 };
 
+/** Find and go to work from anywhere in the page. */
+const SEARCH_KEYS: Readonly<Record<string, GridCommand>> = { f: { kind: "find" }, g: { kind: "go-to" } };
+const isAsking = (): boolean => document.querySelector("dialog[open]") !== null;
+
 document.addEventListener("keydown", (event) => {
   const control = event.ctrlKey || event.metaKey;
   const command =
@@ -174,11 +183,17 @@ document.addEventListener("keydown", (event) => {
       : event.key === "F1"
         ? "keys"
         : undefined;
-  if (command === undefined) return;
+  const search =
+    control && !event.altKey && !event.shiftKey ? SEARCH_KEYS[event.key.toLowerCase()] : undefined;
+  if (search !== undefined && !event.defaultPrevented && files.current !== undefined && !isAsking()) {
+    event.preventDefault();
+    work.grid.run(search);
+  }
+  if (command === undefined || isAsking()) return;
   event.preventDefault();
   if (command === "save") void (event.shiftKey ? files.saveAs() : files.save());
   else if (command === "open") void files.open();
-  else if (!keys.open) keys.showModal();
+  else keys.showModal();
 });
 listenToRegionKeys([
   {
@@ -236,5 +251,8 @@ async function offerRecovery(): Promise<void> {
   });
 }
 
+showState();
 void offerRecovery();
-if (new URLSearchParams(location.search).get("example") === "1") void files.example();
+const wanted = new URLSearchParams(location.search).get("example");
+if (wanted === "1") void files.example();
+else if (wanted !== null && /^[a-z-]+$/.test(wanted)) void files.example(`examples/${wanted}.xlsx`);

@@ -53,7 +53,7 @@ export function formatLook(
     "border-right-color": edge,
     "border-bottom-color": edge,
   };
-  if (fill !== undefined) look["background-color"] = fill;
+  if (fill !== undefined) Object.assign(look, { "background-color": fill, "--fill": fill });
   if (style.font?.bold === true || band.bold === true) look["font-weight"] = "700";
   if (style.font?.italic === true) look["font-style"] = "italic";
   const lines = [

@@ -42,7 +42,11 @@ export class CellPainter {
     const room = scene.sizeOf(place).width - PADDING;
     const width = shown === "" ? 0 : this.measure(shown, style);
     const isNumber = typeof cell?.value === "number";
-    text.textContent = isNumber && width > room + 2 ? "#".repeat(Math.max(1, Math.floor(room / 8))) : shown;
+    const isClipped = isNumber && width > room + 2;
+    text.textContent = isClipped ? "#".repeat(Math.max(1, Math.floor(room / 8))) : shown;
+    if (isClipped) into.dataset["value"] = shown;
+    else delete into.dataset["value"];
+    if (into.tabIndex !== 0) hearCell(into, undefined);
     const spare =
       !isNumber && style.wrap !== true && width > room && align === "left" ? emptyBeside(scene, place) : 0;
     into.classList.toggle("overflows", spare > 0);
@@ -61,6 +65,32 @@ export class CellPainter {
       : this.pen.measureText(text.slice(0, 400)).width;
     this.widths.set(key, longest);
     return longest;
+  }
+}
+
+/**
+ * Adds words that are heard and not seen to what a cell shows: for a number that does not fit the number itself, for
+ * the active cell the rest of its name. Words in the cell are heard by every screen reader, a label is not.
+ *
+ * @param name - the cell's whole name, which begins with what it shows; undefined for a cell without the focus
+ */
+export function hearCell(cell: HTMLElement, name: string | undefined): void {
+  const shown = cell.querySelector(".grid-text");
+  const value = cell.dataset["value"];
+  const isHidden = value !== undefined;
+  const visible = isHidden ? "" : (shown?.textContent ?? "");
+  const rest =
+    name === undefined ? (value ?? "") : name.startsWith(visible) ? name.slice(visible.length) : name;
+  if (isHidden) shown?.setAttribute("aria-hidden", "true");
+  else shown?.removeAttribute("aria-hidden");
+  const known = cell.querySelector(".heard");
+  if (rest === "") known?.remove();
+  else if (known !== null) known.textContent = rest;
+  else {
+    const words = document.createElement("span");
+    words.className = "heard";
+    words.textContent = rest;
+    cell.append(words);
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Area } from "../../domain/area";
-import { CellPainter } from "./cell-painter";
+import { CellPainter, hearCell } from "./cell-painter";
 import type { Paper } from "./cell-look";
 import { explainCell, nameCell } from "./cell-speech";
 import { gatherFacts } from "./grid-facts";
@@ -142,8 +142,11 @@ export class GridDisplay {
     if (scene === undefined || activeCell === undefined) return;
     const facts = gatherFacts(scene, this.active);
     const sentences = explainCell(facts);
-    activeCell.setAttribute("aria-label", nameCell(facts));
-    if (sentences.length > 0) activeCell.setAttribute("aria-description", sentences.join(" "));
+    hearCell(activeCell, nameCell(facts));
+    if (facts.choices) activeCell.setAttribute("aria-haspopup", "listbox");
+    // That a list is offered is heard from the attribute; the sentence is for the note.
+    const heard = explainCell({ ...facts, choices: false });
+    if (heard.length > 0) activeCell.setAttribute("aria-description", heard.join(" "));
     else activeCell.removeAttribute("aria-description");
     if (this.frame.grid.contains(document.activeElement)) this.note.show(activeCell, sentences);
   }

@@ -7,8 +7,12 @@ export interface GridFrame {
   /** As large as the whole sheet. */
   readonly surface: HTMLElement;
   readonly grid: HTMLElement;
-  /** Column headers and frozen rows: stays at the top. */
+  /** Frozen rows: stay below the column headers. */
   readonly head: HTMLElement;
+  /**
+   * Column headers: drawn at the top, but last in the page, because a browser numbers rows and columns on from the
+   * first: so a screen reader's row 5 is the sheet's row 5. Row headers likewise come last in their row.
+   */
   readonly headings: HTMLElement;
   readonly corner: HTMLElement;
   readonly body: HTMLElement;
@@ -25,6 +29,7 @@ export function buildFrame(host: HTMLElement): GridFrame {
   const surface = element("div", "grid-surface");
   const grid = element("div", "grid-cells", "grid");
   const head = element("div", "grid-head", "rowgroup");
+  const headingGroup = element("div", "grid-heading-group", "rowgroup");
   const headings = element("div", "grid-row grid-headings", "row");
   const corner = element("div", "grid-heading grid-corner", "columnheader");
   const body = element("div", "grid-body", "rowgroup");
@@ -34,8 +39,8 @@ export function buildFrame(host: HTMLElement): GridFrame {
   words.textContent = "Row";
   corner.append(words);
   headings.append(corner);
-  head.append(headings);
-  grid.append(head, body);
+  headingGroup.append(headings);
+  grid.append(head, body, headingGroup);
   surface.append(grid, layer);
   scroller.append(surface);
   host.append(scroller);

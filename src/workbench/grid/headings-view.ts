@@ -29,7 +29,7 @@ export class HeadingsView {
       heading.remove();
       this.drawn.delete(column);
     }
-    let next = this.frame.corner.nextElementSibling;
+    let next = this.frame.headings.firstElementChild;
     for (const column of [...wanted].sort((a, b) => a - b)) {
       if (scene.columns.sizeOf(column) === 0) continue;
       const known = this.drawn.get(column);

@@ -1,5 +1,6 @@
 import type { Area } from "../../domain/area";
 import type { CellPainter } from "./cell-painter";
+import { hearCell } from "./cell-painter";
 import type { GridFrame } from "./grid-frame";
 import { element } from "../element";
 import { HEADING_WIDTH } from "./grid-frame";
@@ -45,7 +46,7 @@ export class RowsView {
       drawn.remove();
       this.drawn.delete(row);
     }
-    const next = { head: this.frame.headings.nextElementSibling, body: this.frame.body.firstElementChild };
+    const next = { head: this.frame.head.firstElementChild, body: this.frame.body.firstElementChild };
     for (const row of rows) {
       const place = row < scene.frozen.rows ? "head" : "body";
       const known = this.drawn.get(row);
@@ -65,6 +66,7 @@ export class RowsView {
 
   /** Marks the selected cells and makes the active one the only tab stop. */
   mark(selected: Area, active: Place): void {
+    const several = selected.top < selected.bottom || selected.left < selected.right;
     for (const [row, { cells, heading }] of this.drawn) {
       heading.classList.toggle("is-selected", row >= selected.top && row <= selected.bottom);
       for (const [column, cell] of cells) {
@@ -72,12 +74,15 @@ export class RowsView {
         const isActive = row === active.row && column === active.column;
         cell.classList.toggle("in-selection", holds(selected, place) && !isActive);
         cell.classList.toggle("is-active", isActive);
-        cell.setAttribute("aria-selected", String(holds(selected, place)));
+        // A single cell is selected by having the focus: saying so each time would only be chatter.
+        if (several && holds(selected, place)) cell.setAttribute("aria-selected", "true");
+        else cell.removeAttribute("aria-selected");
         if (isActive) cell.tabIndex = 0;
         else if (cell.hasAttribute("tabindex")) {
           cell.removeAttribute("tabindex");
-          cell.removeAttribute("aria-label");
           cell.removeAttribute("aria-description");
+          cell.removeAttribute("aria-haspopup");
+          hearCell(cell, undefined);
         }
       }
     }
@@ -121,7 +126,7 @@ export class RowsView {
       cell.remove();
       drawn.cells.delete(column);
     }
-    let next = drawn.heading.nextElementSibling;
+    let next = drawn.element.firstElementChild;
     for (const column of columns) {
       const known = drawn.cells.get(column);
       if (known !== undefined) {
@@ -141,7 +146,6 @@ export class RowsView {
     const left = HEADING_WIDTH + scene.columns.startOf(place.column) - 1;
     cell.dataset["column"] = String(place.column);
     cell.setAttribute("aria-colindex", String(place.column + 1));
-    cell.setAttribute("aria-selected", "false");
     cell.style.width = `${String(width + 1)}px`;
     cell.style.height = `${String(height + 1)}px`;
     cell.style.left = `${String(left)}px`;
