@@ -1,4 +1,6 @@
 // One configuration a bundle: the sheet functions (one file, for every host), the two pages, the command line.
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
 import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
@@ -9,13 +11,19 @@ const path = (relative) => fileURLToPath(new URL(`../${relative}`, import.meta.u
 const dist = path("dist");
 const engine = (file) => `${path("node_modules/liblouis-build")}/${file}`;
 
+/** What the cache must not outlive: this configuration and the installed packages. */
+const cacheVersion = createHash("sha256")
+  .update(readFileSync(fileURLToPath(import.meta.url)))
+  .update(readFileSync(path("package-lock.json")))
+  .digest("hex");
+
 const base = (name, target) => ({
   name,
   mode: "production",
   context: path("."),
   target,
   devtool: "source-map",
-  cache: { type: "filesystem", cacheDirectory: path("node_modules/.cache/webpack") },
+  cache: { type: "filesystem", cacheDirectory: path("node_modules/.cache/webpack"), version: cacheVersion },
   resolve: { extensions: [".ts", ".js", ".mjs"] },
   module: {
     rules: [

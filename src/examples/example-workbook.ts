@@ -226,8 +226,22 @@ function addWordsAndPassages(book: Workbook): void {
     sheet.getCell(row, 4).numFmt = "0%";
     sheet.getCell(row, 5).numFmt = "0%";
   });
-  setWidths(sheet, [26, 12, 28, 30, 14]);
+  setWidths(sheet, [26, 12, 28, 30, 14, 4, 26, 12, 22, 18, 10]);
+  sheet.getCell("G3").value = "Type any text in G4: which contractions does it use?";
+  sheet.getCell("G4").value = FABLES[0]?.text.split(". ")[0] ?? "";
+  sheet.getRow(6).getCell(7).value = "Sign";
+  ["Dots", "Kind", "Rule section", "Times"].forEach((heading, place) => {
+    sheet.getRow(6).getCell(8 + place).value = heading;
+  });
 }
+
+/** The formula that spills beneath those headings; typed by our own engine, which knows how a spill is saved. */
+export const SPILL = {
+  sheet: "Words and passages",
+  row: 6,
+  column: 6,
+  formula: "BRAILLE.CONTRACTIONS(G4)",
+} as const;
 
 /** One list a pupil under the other, each under a name, so that a formula can say whose signs it means. */
 function addTaught(book: Workbook): void {
