@@ -6,7 +6,7 @@ import { splitAtOpenings, splitIntoPieces, type Piece } from "./pieces";
 import { isPlain, prepareLine, prepareUebLine, type PreparedLine } from "./prepared-line";
 import type { Rendering } from "./rendering";
 import { explainUntranslatable } from "./untranslatable";
-import { WordMemo } from "./word-memo";
+import type { WordMemo } from "./word-memo";
 
 /** What the translator must know of a table. */
 export interface TableTraits {
