@@ -53,7 +53,7 @@ const functions = {
         { from: engine("build-no-tables-utf16.js"), to: "liblouis/liblouis.cjs", info: { minimized: true } },
         { from: engine("tables"), to: "liblouis/tables", info: { minimized: true } },
         { from: path("src/adapters/liblouis/NOTICE.txt"), to: "liblouis/NOTICE.txt" },
-        { from: path("src/assets"), to: "assets", noErrorOnMissing: true },
+        { from: path("src/assets/*.png"), to: "assets/[name][ext]" },
       ],
     }),
   ],
