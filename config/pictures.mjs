@@ -35,7 +35,10 @@ await save(sheet, "sheet-functions");
 await sheet.close();
 
 const narrow = await openExample({ width: 320, height: 640 });
-await narrow.locator("cellwright-trajectory h2, cellwright-trajectory h3").first().evaluate((heading) => heading.scrollIntoView({ block: "start" }));
+await narrow
+  .locator("cellwright-trajectory svg")
+  .first()
+  .evaluate((chart) => chart.scrollIntoView({ block: "start" }));
 await save(narrow, "narrow");
 await narrow.close();
 
