@@ -1,6 +1,9 @@
 /**
  * Print and braille by the sections of The Rules of Unified English Braille, second edition 2013 (ICEB).
- * Written from memory of the rules, in North American ASCII braille; the book was not re-read for them.
+ * Written from memory of the rules, in North American ASCII braille; the book was not re-read for them, and the
+ * section numbers are from memory as well. Three rows (1st, DON'T, egg) were first written wrongly and corrected
+ * after the engine disagreed: DON'T by liblouis's own specification tests, the other two by the rule's wording and
+ * by 2nd and ebb in those tests.
  */
 export type UebRow = readonly [section: string, print: string, ascii: string];
 
