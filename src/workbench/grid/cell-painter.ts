@@ -43,7 +43,7 @@ export class CellPainter {
     const width = shown === "" ? 0 : this.measure(shown, style);
     const isNumber = typeof cell?.value === "number";
     const isClipped = isNumber && width > room + 2;
-    text.textContent = isClipped ? "#".repeat(Math.max(1, Math.floor(room / 8))) : shown;
+    setText(text, isClipped ? "#".repeat(Math.max(1, Math.floor(room / 8))) : shown);
     if (isClipped) into.dataset["value"] = shown;
     else delete into.dataset["value"];
     if (into.tabIndex !== 0) hearCell(into, undefined);
@@ -85,13 +85,18 @@ export function hearCell(cell: HTMLElement, name: string | undefined): void {
   else shown?.removeAttribute("aria-hidden");
   const known = cell.querySelector(".heard");
   if (rest === "") known?.remove();
-  else if (known !== null) known.textContent = rest;
+  else if (known !== null) setText(known, rest);
   else {
     const words = document.createElement("span");
     words.className = "heard";
     words.textContent = rest;
     cell.append(words);
   }
+}
+
+/** The same text put in again would be told to screen readers as a change. */
+function setText(into: Element, text: string): void {
+  if (into.textContent !== text) into.textContent = text;
 }
 
 function textElement(cell: HTMLElement): HTMLElement {

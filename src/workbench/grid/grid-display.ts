@@ -35,6 +35,7 @@ export class GridDisplay {
   private selected: Area = { top: 0, left: 0, bottom: 0, right: 0 };
   private active = HOME;
   private drawing = 0;
+  private isStale = false;
 
   constructor(private readonly host: HTMLElement) {
     this.frame = buildFrame(host);
@@ -62,15 +63,22 @@ export class GridDisplay {
 
   /** Another workbook brings other styles. */
   forgetLooks(): void {
+    this.isStale = true;
     this.looks.reset(this.paper());
   }
 
-  /** Builds the page for a scene anew; scroll and focus stay. */
+  /** Builds the page for a scene anew, reusing what stands there where it is the same sheet; scroll and focus stay. */
   layOut(scene: GridScene): void {
     const hadFocus = this.frame.grid.contains(document.activeElement);
+    const isSame =
+      this.scene?.model === scene.model && this.scene.sheet.name === scene.sheet.name && !this.isStale;
     this.scene = scene;
-    this.rows.clear();
-    this.headings.clear();
+    this.isStale = false;
+    if (isSame) this.rows.refresh(scene);
+    else {
+      this.rows.clear();
+      this.headings.clear();
+    }
     sizeSurface(this.frame, scene);
     markObjects(this.frame.layer, scene);
     this.draw();

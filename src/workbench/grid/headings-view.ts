@@ -44,9 +44,7 @@ export class HeadingsView {
     for (const [column, heading] of this.drawn) {
       heading.classList.toggle("is-selected", column >= selected.left && column <= selected.right);
       const name = table?.headerRow === true ? table.columns[column - table.area.left]?.name : undefined;
-      const letter = formatColumn(column);
-      if (name === undefined || column < (table?.area.left ?? 0)) heading.removeAttribute("aria-label");
-      else heading.setAttribute("aria-label", `${name}, ${letter}`);
+      nameHeading(heading, column < (table?.area.left ?? 0) ? undefined : name);
     }
   }
 
@@ -60,5 +58,18 @@ export class HeadingsView {
     if (column < scene.frozen.columns) heading.dataset["frozen"] = "";
     this.drawn.set(column, heading);
     return heading;
+  }
+}
+
+/** Puts the name of a table's column before its letter, heard and not seen. */
+function nameHeading(heading: HTMLElement, name: string | undefined): void {
+  const known = heading.querySelector(".heard");
+  const words = name === undefined ? "" : `${name}, `;
+  if (words === "") known?.remove();
+  else if (known !== null) known.textContent = words;
+  else {
+    const made = element("span", "heard");
+    made.textContent = words;
+    heading.prepend(made);
   }
 }

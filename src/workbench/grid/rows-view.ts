@@ -37,9 +37,14 @@ export class RowsView {
     this.drawn.clear();
   }
 
-  /** Brings the page to this window. Rows that stay are not touched, so the focus stays where it is. */
+  /**
+   * Brings the page to this window. Rows that stay are not touched, and
+   * the cell with the focus stays until another has it: a screen reader would read on from where a cell vanished.
+   */
   show(scene: GridScene, view: DrawnWindow): void {
-    const rows = wantedRows(scene, view);
+    const focused = document.activeElement;
+    const held = [...this.drawn].find(([, { element: row }]) => row.contains(focused))?.[0];
+    const rows = wantedRows(scene, view, held);
     const keep = new Set(rows);
     for (const [row, { element: drawn }] of this.drawn) {
       if (keep.has(row)) continue;
@@ -56,7 +61,27 @@ export class RowsView {
     }
   }
 
-  /** Redraws cells that stand in the page: those given, or all. */
+  /**
+   * Draws the same sheet anew after its rows or tables changed. Elements stay: a screen reader that is told of
+   * hundreds of new ones passes over what the page has to say.
+   */
+  refresh(scene: GridScene): void {
+    for (const [row, { element: drawn, cells }] of this.drawn) {
+      const isFrozen = drawn.parentElement === this.frame.head;
+      if (row >= scene.rows.count || isFrozen !== row < scene.frozen.rows) {
+        drawn.remove();
+        this.drawn.delete(row);
+        continue;
+      }
+      placeRow(drawn, scene, row);
+      for (const [column, cell] of cells) {
+        this.painter.paint(cell, scene, { row, column });
+        placeCell(cell, scene, { row, column });
+      }
+    }
+  }
+
+  /** Redraws cells that stand in the page: those wanted. */
   repaint(scene: GridScene, isWanted: (row: number, column: number) => boolean): void {
     for (const [row, { cells }] of this.drawn) {
       for (const [column, cell] of cells)
@@ -107,9 +132,7 @@ export class RowsView {
     const heading = element("div", "grid-heading grid-row-heading", "rowheader");
     made.dataset["row"] = String(row);
     made.setAttribute("aria-rowindex", String(row + 1));
-    made.style.height = `${String(scene.rows.sizeOf(row) + 1)}px`;
-    if (row >= scene.frozen.rows)
-      made.style.top = `${String(scene.rows.startOf(row) - scene.rows.startOf(scene.frozen.rows))}px`;
+    placeRow(made, scene, row);
     heading.textContent = String(row + 1);
     made.append(heading);
     group.insertBefore(made, before);
@@ -122,7 +145,7 @@ export class RowsView {
     const columns = wantedColumns(scene, row, view);
     const keep = new Set(columns);
     for (const [column, cell] of drawn.cells) {
-      if (keep.has(column)) continue;
+      if (keep.has(column) || cell === document.activeElement) continue;
       cell.remove();
       drawn.cells.delete(column);
     }
@@ -141,31 +164,47 @@ export class RowsView {
 
   private makeCell(scene: GridScene, place: Place): HTMLElement {
     const cell = element("div", "grid-cell", "gridcell");
-    const { width, height } = scene.sizeOf(place);
-    const merge = mergeAt(place, scene.merges);
-    const left = HEADING_WIDTH + scene.columns.startOf(place.column) - 1;
     cell.dataset["column"] = String(place.column);
     cell.setAttribute("aria-colindex", String(place.column + 1));
-    cell.style.width = `${String(width + 1)}px`;
-    cell.style.height = `${String(height + 1)}px`;
-    cell.style.left = `${String(left)}px`;
-    if (merge !== undefined) {
-      cell.setAttribute("aria-rowspan", String(merge.bottom - merge.top + 1));
-      cell.setAttribute("aria-colspan", String(merge.right - merge.left + 1));
-    }
     this.painter.paint(cell, scene, place);
-    if (place.column < scene.frozen.columns) cell.dataset["frozen"] = "";
+    placeCell(cell, scene, place);
     return cell;
   }
 }
 
-function wantedRows(scene: GridScene, { rows, active }: DrawnWindow): number[] {
+function placeRow(drawn: HTMLElement, scene: GridScene, row: number): void {
+  const top = scene.rows.startOf(row) - scene.rows.startOf(scene.frozen.rows);
+  drawn.style.height = `${String(scene.rows.sizeOf(row) + 1)}px`;
+  drawn.style.top = row < scene.frozen.rows ? "" : `${String(top)}px`;
+}
+
+function placeCell(cell: HTMLElement, scene: GridScene, place: Place): void {
+  const { width, height } = scene.sizeOf(place);
+  const merge = mergeAt(place, scene.merges);
+  cell.style.width = `${String(width + 1)}px`;
+  cell.style.height = `${String(height + 1)}px`;
+  cell.style.left = `${String(HEADING_WIDTH + scene.columns.startOf(place.column) - 1)}px`;
+  if (place.column < scene.frozen.columns) cell.dataset["frozen"] = "";
+  else delete cell.dataset["frozen"];
+  if (merge === undefined) {
+    cell.removeAttribute("aria-rowspan");
+    cell.removeAttribute("aria-colspan");
+  } else {
+    cell.setAttribute("aria-rowspan", String(merge.bottom - merge.top + 1));
+    cell.setAttribute("aria-colspan", String(merge.right - merge.left + 1));
+  }
+}
+
+function wantedRows(scene: GridScene, { rows, active }: DrawnWindow, held: number | undefined): number[] {
   const wanted = new Set<number>([active.row]);
+  if (held !== undefined) wanted.add(held);
   for (let row = 0; row < scene.frozen.rows; row += 1) wanted.add(row);
   for (let row = rows.first; row <= rows.last; row += 1) wanted.add(row);
   for (const merge of scene.merges)
     if (merge.top <= rows.last && merge.bottom >= rows.first) wanted.add(merge.top);
-  return [...wanted].filter((row) => scene.rows.sizeOf(row) > 0 || row === active.row).sort((a, b) => a - b);
+  return [...wanted]
+    .filter((row) => scene.rows.sizeOf(row) > 0 || row === active.row || row === held)
+    .sort((a, b) => a - b);
 }
 
 function wantedColumns(scene: GridScene, row: number, { columns, active }: DrawnWindow): number[] {

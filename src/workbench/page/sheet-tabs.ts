@@ -44,6 +44,8 @@ export class SheetTabs {
     }
     for (const tab of this.list.querySelectorAll<HTMLElement>("[role=tab]")) {
       const chosen = tab.dataset["sheet"] === current;
+      // Set anew, the same state would be spoken again.
+      if (tab.getAttribute("aria-selected") === String(chosen)) continue;
       tab.setAttribute("aria-selected", String(chosen));
       tab.tabIndex = chosen ? 0 : -1;
       if (chosen) tab.scrollIntoView({ block: "nearest", inline: "nearest" });
