@@ -185,9 +185,10 @@ const RULES: readonly Rule[] = [
   [
     "rate",
     1,
-    /\b(wcpm|cwpm|wrcpm|wpm|crwpm|wcm|wrpm|wpmc|cpm|lpm|clpm|lcpm|spm|scpm|cspm|lnpm|rwpm|orf|wordspm|ccpm)\b/,
+    /\b(wcpm|cwpm|wrcpm|crwpm|wcm|wrpm|wpmc|clpm|lcpm|scpm|cspm|lnpm|rwpm|ccpm)\b|\bcorrect(?:ly)?\b.*\bper minute\b/,
   ],
-  ["rate", 1, /\bper minute\b/],
+  // Beside a rate of words correct, a plain rate counts every word read: the correct one is the probe's rate.
+  ["rate", 0.95, /\b(wpm|cpm|lpm|spm|orf|wordspm)\b|\bper minute\b/],
   [
     "rate",
     0.95,

@@ -141,4 +141,13 @@ export const PITFALL_LAYOUTS: readonly Layout[] = [
     `,
     "A1:E3 | date A pupil B sign C errors E correct D | 2 |",
   ),
+  layout(
+    "a plain rate beside the rate of words correct",
+    `
+    Dt | Student | WPM | Err | CWPM | min:sec
+    @2026-09-07 | Heron | 60 | 3 | 57 | '1:00
+    @2026-09-14 | Plover | 62 | 5 | 57 | '1:00
+    `,
+    "A1:F3 | date A pupil B errors D seconds F rate E | 2 |",
+  ),
 ];
