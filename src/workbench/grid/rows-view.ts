@@ -25,6 +25,10 @@ export interface DrawnWindow {
 /** Keeps just the rows and cells in view in the page, in reading order, and redraws those that changed. */
 export class RowsView {
   private readonly drawn = new Map<number, DrawnRow>();
+  private marks: { readonly selected: Area; readonly active: Place } = {
+    selected: { top: 0, left: 0, bottom: 0, right: 0 },
+    active: { row: 0, column: 0 },
+  };
 
   constructor(
     private readonly frame: GridFrame,
@@ -75,7 +79,7 @@ export class RowsView {
       }
       placeRow(drawn, scene, row);
       for (const [column, cell] of cells) {
-        this.painter.paint(cell, scene, { row, column });
+        this.paint(cell, scene, { row, column });
         placeCell(cell, scene, { row, column });
       }
     }
@@ -84,33 +88,43 @@ export class RowsView {
   /** Redraws cells that stand in the page: those wanted. */
   repaint(scene: GridScene, isWanted: (row: number, column: number) => boolean): void {
     for (const [row, { cells }] of this.drawn) {
-      for (const [column, cell] of cells)
-        if (isWanted(row, column)) this.painter.paint(cell, scene, { row, column });
+      for (const [column, cell] of cells) if (isWanted(row, column)) this.paint(cell, scene, { row, column });
     }
   }
 
   /** Marks the selected cells and makes the active one the only tab stop. */
   mark(selected: Area, active: Place): void {
-    const several = selected.top < selected.bottom || selected.left < selected.right;
+    const isKnown = selected === this.marks.selected && active === this.marks.active;
+    this.marks = { selected, active };
     for (const [row, { cells, heading }] of this.drawn) {
       heading.classList.toggle("is-selected", row >= selected.top && row <= selected.bottom);
-      for (const [column, cell] of cells) {
-        const place = { row, column };
-        const isActive = row === active.row && column === active.column;
-        cell.classList.toggle("in-selection", holds(selected, place) && !isActive);
-        cell.classList.toggle("is-active", isActive);
-        // A single cell is selected by having the focus: saying so each time would only be chatter.
-        if (several && holds(selected, place)) cell.setAttribute("aria-selected", "true");
-        else cell.removeAttribute("aria-selected");
-        if (isActive) cell.tabIndex = 0;
-        else if (cell.hasAttribute("tabindex")) {
-          cell.removeAttribute("tabindex");
-          cell.removeAttribute("aria-description");
-          cell.removeAttribute("aria-haspopup");
-          hearCell(cell, undefined);
-        }
-      }
+      // While scrolling only new cells are to be marked, and they are when they are drawn.
+      if (!isKnown) for (const [column, cell] of cells) this.markCell(cell, { row, column });
     }
+  }
+
+  private markCell(cell: HTMLElement, place: Place): void {
+    const { selected, active } = this.marks;
+    const several = selected.top < selected.bottom || selected.left < selected.right;
+    const isActive = place.row === active.row && place.column === active.column;
+    const isSelected = several && holds(selected, place);
+    cell.classList.toggle("in-selection", isSelected && !isActive);
+    cell.classList.toggle("is-active", isActive);
+    // A single cell is selected by having the focus: saying so each time would only be chatter.
+    if (isSelected) cell.setAttribute("aria-selected", "true");
+    else if (cell.hasAttribute("aria-selected")) cell.removeAttribute("aria-selected");
+    if (isActive) cell.tabIndex = 0;
+    else if (cell.hasAttribute("tabindex")) {
+      cell.removeAttribute("tabindex");
+      cell.removeAttribute("aria-description");
+      cell.removeAttribute("aria-haspopup");
+      hearCell(cell, undefined);
+    }
+  }
+
+  private paint(cell: HTMLElement, scene: GridScene, place: Place): void {
+    this.painter.paint(cell, scene, place);
+    this.markCell(cell, place);
   }
 
   cellAt({ row, column }: Place): HTMLElement | undefined {
@@ -166,7 +180,7 @@ export class RowsView {
     const cell = element("div", "grid-cell", "gridcell");
     cell.dataset["column"] = String(place.column);
     cell.setAttribute("aria-colindex", String(place.column + 1));
-    this.painter.paint(cell, scene, place);
+    this.paint(cell, scene, place);
     placeCell(cell, scene, place);
     return cell;
   }
