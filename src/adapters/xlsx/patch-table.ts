@@ -1,7 +1,8 @@
+import type { Area } from "../../domain/area";
 import { formatArea, parseArea } from "../../spreadsheet/address";
 import { formatFileText, parseFileText } from "./cell-text";
 import type { EditPlan } from "./edit-plan";
-import { descendants, parseXml } from "./xml-source";
+import { descendants, parseXml, type XmlElement } from "./xml-source";
 import { XmlPatch } from "./xml-patch";
 
 /** The name of a table by its part. */
@@ -25,17 +26,19 @@ export const patchTable = (text: string, sheet: string, plan: EditPlan): string 
   if (!area) throw new RangeError(`the table ${name} is gone`);
   const before = parseArea(root.attributes["ref"] ?? "");
   if (before && formatArea(before) !== formatArea(area)) patch.setAttribute(root, "ref", formatArea(area));
+  const move = (element: XmlElement, from: Area, to: Area | undefined): void => {
+    if (to && formatArea(from) !== formatArea(to)) patch.setAttribute(element, "ref", formatArea(to));
+  };
   const totals = Number(root.attributes["totalsRowCount"] ?? 0);
   for (const element of descendants(root)) {
     const { ref } = element.attributes;
     const own = parseArea(ref ?? "");
     if (element.name === "autoFilter" && own) {
-      const filter = { ...area, bottom: area.bottom - totals };
-      if (formatArea(own) !== formatArea(filter)) patch.setAttribute(element, "ref", formatArea(filter));
+      // A filter over the whole table grows with it; some writers give the header row alone, which only moves.
+      const whole = before && formatArea(own) === formatArea({ ...before, bottom: before.bottom - totals });
+      move(element, own, whole ? { ...area, bottom: area.bottom - totals } : plan.area(sheet, own));
     } else if ((element.name === "sortState" || element.name === "sortCondition") && own) {
-      const moved = plan.area(sheet, own);
-      if (moved && formatArea(own) !== formatArea(moved))
-        patch.setAttribute(element, "ref", formatArea(moved));
+      move(element, own, plan.area(sheet, own));
     } else if (element.name === "calculatedColumnFormula" || element.name === "totalsRowFormula") {
       patch.setText(element, plan.formula(element.text, sheet));
     } else if (element.name === "tableColumn") {

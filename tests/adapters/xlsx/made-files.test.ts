@@ -195,6 +195,33 @@ describe("the calculation chain", () => {
   });
 });
 
+describe("a table's filter", () => {
+  const table = (id: number, name: string, filter: string) => ({
+    text: `<table xmlns="${MAIN}" id="${id}" name="${name}" displayName="${name}" ref="A1:B3"><autoFilter ref="${filter}"/><tableColumns count="2"><tableColumn id="1" name="Day"/><tableColumn id="2" name="Words"/></tableColumns></table>`,
+    type: `${TYPES}.table+xml`,
+  });
+  const sheet =
+    '<sheetData><row r="1"><c r="A1" t="inlineStr"><is><t>Day</t></is></c><c r="B1" t="inlineStr"><is><t>Words</t></is></c></row><row r="2"><c r="A2"><v>1</v></c><c r="B2"><v>5</v></c></row><row r="3"><c r="A3"><v>2</v></c><c r="B3"><v>6</v></c></row></sheetData><tableParts count="1"><tablePart r:id="t"/></tableParts>';
+  const bytes = makePackage({
+    sheets: { S: sheet, T: sheet },
+    parts: {
+      "one.xml": { ...table(1, "One", "A1:B3"), of: ["book/page-0.xml", "table", "t"] },
+      "two.xml": { ...table(2, "Two", "A1:B1"), of: ["book/page-1.xml", "table", "t"] },
+    },
+  });
+
+  it("grows with its table, and another table's part stays as it was", () => {
+    const saved = saveAfter(bytes, (workbook) => workbook.appendToTable("One", [[3, 7]]));
+    expect(partsOf(saved).get("one.xml")).toContain('<autoFilter ref="A1:B4"/>');
+    expect(changedParts(bytes, saved)).toEqual(["book/page-0.xml", "one.xml"]);
+  });
+
+  it("over the header row alone, as some writers give it, stays there", () => {
+    const saved = saveAfter(bytes, (workbook) => workbook.appendToTable("Two", [[3, 7]]));
+    expect(partsOf(saved).get("two.xml")).toContain('ref="A1:B4"><autoFilter ref="A1:B1"/>');
+  });
+});
+
 describe("other writers' spellings", () => {
   it("rows and cells without addresses, and an empty row", () => {
     const saved = saveAfter(
