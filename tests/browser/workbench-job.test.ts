@@ -36,7 +36,11 @@ describe("the whole job by keyboard alone", () => {
     await page.keyboard.press("Enter");
     await waitForGrid(page);
     await waitForTrajectory(page);
+    await page.locator("cellwright-trajectory select").first().focus();
+    await press(page, "type:Pl");
+    await page.locator("cellwright-trajectory", { hasText: "Plover: words read correctly" }).waitFor();
     const before = await trajectoryText(bench);
+    while (!(await page.locator('[role="gridcell"]:focus').count())) await page.keyboard.press("F6");
 
     await goTo(bench, "A5");
     await page.keyboard.press("Control+ArrowDown");

@@ -13,7 +13,7 @@ import { HostError } from "../../ports/sheet";
 import { formatArea, formatCell, formatSheetName } from "../../spreadsheet/address";
 import { copyFormula } from "../../spreadsheet/formula-rewriting";
 import type { CellContent, OpenWorkbook } from "../../spreadsheet/open-workbook";
-import type { Worksheet } from "../../spreadsheet/workbook";
+import type { WorkbookChange, Worksheet } from "../../spreadsheet/workbook";
 import { cellKey } from "../../spreadsheet/workbook";
 import { changesBySheet } from "./changed-areas";
 import { readBlock, storedContent } from "./sheet-block";
@@ -119,9 +119,22 @@ export class EmbeddedSheet implements Sheet {
   }
 
   onChange(listener: (change: SheetChange) => void): () => void {
-    return this.#workbook.onChange((changes) => {
-      for (const change of changesBySheet(changes)) listener(change);
+    let isListening = true;
+    const tell = (changes: readonly WorkbookChange[]): void => {
+      for (const change of changesBySheet(changes)) if (isListening) listener(change);
+    };
+    const stop = this.#workbook.onChange((changes, source) => {
+      // Results come while their edit is still being told of: what was typed is told first.
+      if (source === "edit") tell(changes);
+      else
+        queueMicrotask(() => {
+          tell(changes);
+        });
     });
+    return () => {
+      isListening = false;
+      stop();
+    };
   }
 
   async undo(): Promise<void> {

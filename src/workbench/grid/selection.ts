@@ -136,7 +136,9 @@ export function nextWithin(
   return active;
 }
 
+/** Whether two places are the same cell. */
 export const isSame = (a: Place, b: Place): boolean => a.row === b.row && a.column === b.column;
+/** Whether an area holds a cell. */
 export const holds = (area: Area, { row, column }: Place): boolean =>
   row >= area.top && row <= area.bottom && column >= area.left && column <= area.right;
 
