@@ -3,7 +3,7 @@ import type { CellValue } from "../../domain/cell-value";
 import type { FunctionAnswer, ParameterShape, SheetFunction } from "../function-library";
 import { ordinaryFunction } from "../ordinary/ordinary-library";
 import type { OrdinaryFunction, Parameter } from "../ordinary/ordinary-function";
-import { compileNode, compileSpill, compileValue, type Compilation, type Place } from "./compile";
+import type { Compilation, Place } from "./compilation";
 import { dereference, intersect } from "./dereference";
 import { mapBlocks } from "./operators";
 import type { Evaluate, Scope } from "./program";
@@ -13,16 +13,16 @@ import { FormulaError, isError, isRows, Lambda, makeError, type Value } from "./
 export function compileCall(node: CallExpression, place: Place, compilation: Compilation): Evaluate {
   // The callee is an expression where a LAMBDA is called on the spot; the parser's types know identifiers alone.
   const callee = node.callee as AstExpression | CallExpression["callee"];
-  if (callee.type !== "Identifier") return compileLambdaCall(compileNode(callee, place, compilation), node, place, compilation);
+  if (callee.type !== "Identifier") return compileLambdaCall(compilation.parts.node(callee, place, compilation), node, place, compilation);
   const name = callee.name.toUpperCase().replace(/^_XLFN\.(?:_XLWS\.)?/, "");
   if (place.locals.has(name.toLowerCase())) {
-    const local = compileNode({ type: "ReferenceIdentifier", kind: "name", value: callee.name }, place, compilation);
+    const local = compilation.parts.node({ type: "ReferenceIdentifier", kind: "name", value: callee.name }, place, compilation);
     return compileLambdaCall(local, node, place, compilation);
   }
   const [first] = node.arguments as readonly (AstExpression | null)[];
-  if (name === "ANCHORARRAY" && first) return compileSpill(first, place, compilation);
+  if (name === "ANCHORARRAY" && first) return compilation.parts.spill(first, place, compilation);
   if (name === "SINGLE" && first) {
-    const body = compileNode(first, place, compilation);
+    const body = compilation.parts.node(first, place, compilation);
     return (scope) => intersect(body(scope), scope);
   }
   const custom = compilation.settings.library.find(name);
@@ -35,7 +35,7 @@ export function compileCall(node: CallExpression, place: Place, compilation: Com
 }
 
 function compileLambdaCall(callee: Evaluate, node: CallExpression, place: Place, compilation: Compilation): Evaluate {
-  const args = argumentsOf(node).map((argument) => argument && compileNode(argument, place, compilation));
+  const args = argumentsOf(node).map((argument) => argument && compilation.parts.node(argument, place, compilation));
   return (scope) => {
     const called = callee(scope);
     if (isError(called)) return called;
@@ -59,8 +59,8 @@ function compileCustom(called: SheetFunction, node: CallExpression, place: Place
     const shape: ParameterShape | undefined = parameters[index] ?? parameters.at(-1);
     if (!argument) return (): FunctionAnswer => null;
     const inner: Place = shape?.dimensionality === "matrix" ? { ...place, mode: "spills" } : place;
-    if (shape?.dimensionality !== "matrix") return compileValue(argument, inner, compilation);
-    const body = compileNode(argument, inner, compilation);
+    if (shape?.dimensionality !== "matrix") return compilation.parts.value(argument, inner, compilation);
+    const body = compilation.parts.node(argument, inner, compilation);
     return (scope: Scope): FunctionAnswer => dereference(body(scope), scope);
   });
   const missing = Math.max(0, parameters.length - given.length - (repeating ? 1 : 0));
@@ -120,12 +120,12 @@ function compileArgument(
   switch (parameter.kind) {
     case "scalar":
     case "block":
-      return compileValue(argument, place, compilation);
+      return compilation.parts.value(argument, place, compilation);
     case "array":
-      return compileNode(argument, { ...place, mode: "spills" }, compilation);
+      return compilation.parts.node(argument, { ...place, mode: "spills" }, compilation);
     case "range":
     case "lazy":
-      return compileNode(argument, place, compilation);
+      return compilation.parts.node(argument, place, compilation);
   }
 }
 

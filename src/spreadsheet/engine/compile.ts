@@ -13,36 +13,13 @@ import {
 import { ERROR_CODES, type CellValue } from "../../domain/cell-value";
 import { parseFormula } from "../formula";
 import { compileCall } from "./compile-call";
+import { Compilation, type PartCompilers, type Place } from "./compilation";
 import { dereference, intersect } from "./dereference";
 import { BINARY_OPERATORS, mapBlocks, UNARY_OPERATORS } from "./operators";
 import type { CompileSettings, Evaluate, Program, ProgramMode, Scope } from "./program";
 import { joinAreas, overlap } from "./reference-operators";
-import { makeTemplate, placeTemplate, type ReferenceTemplate } from "./reference-template";
+import { makeTemplate, placeTemplate } from "./reference-template";
 import { isRows, Lambda, makeError, Reference, Union, type Value } from "./value";
-
-/** What is gathered while one formula is compiled. */
-export class Compilation {
-  readonly references: ReferenceTemplate[] = [];
-  readonly tables: ReferenceStruct[] = [];
-  readonly names = new Set<string>();
-  fault: string | undefined;
-  volatile = false;
-  placed = false;
-  mayFill = false;
-
-  constructor(
-    readonly settings: CompileSettings,
-    readonly row: number,
-    readonly column: number,
-  ) {}
-}
-
-/** A part of a formula is compiled for one of two places: where blocks go through, or where one value is meant. */
-export interface Place {
-  readonly mode: ProgramMode;
-  /** Names bound by LET and LAMBDA around it, in lower case. */
-  readonly locals: ReadonlySet<string>;
-}
 
 /**
  * Compiles a formula as it stands in a cell.
@@ -57,7 +34,7 @@ export function compileFormula(
   mode: ProgramMode,
   settings: CompileSettings,
 ): Program {
-  const compilation = new Compilation(settings, row, column);
+  const compilation = new Compilation(settings, row, column, PARTS);
   const parsed = parseFormula(formula);
   const fault = parsed.ok ? undefined : parsed.fault.message;
   const body = parsed.ok
@@ -82,8 +59,10 @@ function compileRoot(node: AstExpression, place: Place, compilation: Compilation
   return place.mode === "single" ? (scope) => intersect(body(scope), scope) : body;
 }
 
+const PARTS: PartCompilers = { node: compileNode, value: compileValue, spill: compileSpill };
+
 /** Compiles a part whose references stay unread. */
-export function compileNode(node: AstExpression, place: Place, compilation: Compilation): Evaluate {
+function compileNode(node: AstExpression, place: Place, compilation: Compilation): Evaluate {
   switch (node.type) {
     case "Literal": {
       const { value } = node;
@@ -112,7 +91,7 @@ export function compileNode(node: AstExpression, place: Place, compilation: Comp
 }
 
 /** Compiles a part where a value is needed: references are read, and in a single place a range gives one cell. */
-export function compileValue(
+function compileValue(
   node: AstExpression,
   place: Place,
   compilation: Compilation,
@@ -210,7 +189,7 @@ function compileUnary(node: UnaryExpression, place: Place, compilation: Compilat
 }
 
 /** `D2#`: all cells that the formula in D2 fills. */
-export function compileSpill(operand: AstExpression, place: Place, compilation: Compilation): Evaluate {
+function compileSpill(operand: AstExpression, place: Place, compilation: Compilation): Evaluate {
   const body = compileNode(operand, place, compilation);
   compilation.mayFill = true;
   return (scope) => {

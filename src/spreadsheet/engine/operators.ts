@@ -1,7 +1,7 @@
 import type { CellError, CellValue } from "../../domain/cell-value";
 import type { TypingSettings } from "../number-input";
 import { compareValues, toNumber, toText } from "./coercion";
-import { isError, makeError, type Rows } from "./value";
+import { makeError, type Rows } from "./value";
 
 type Operator = (a: CellValue, b: CellValue, settings: TypingSettings) => CellValue;
 
@@ -99,6 +99,3 @@ export function mapBlocks(
     }),
   );
 }
-
-/** The first error among values. */
-export const firstError = (values: readonly CellValue[]): CellError | undefined => values.find(isError);

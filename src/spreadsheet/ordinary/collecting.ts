@@ -20,13 +20,6 @@ export function eachValue(value: Value, scope: Scope, visit: (cell: CellValue, d
   }
 }
 
-/** All values of the arguments; the first error among them is the result of the function. */
-export function collectValues(values: readonly Value[], scope: Scope): CellValue[] {
-  const cells: CellValue[] = [];
-  for (const value of values) eachValue(value, scope, (cell) => cells.push(refuseError(cell)));
-  return cells;
-}
-
 /**
  * The numbers among the arguments, as SUM takes them: from cells and blocks only numbers, while a value written as
  * an argument itself must be one.

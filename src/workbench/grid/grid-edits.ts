@@ -1,7 +1,6 @@
 import type { Area } from "../../domain/area";
 import type { Result } from "../../domain/result";
 import { formatArea, formatCell } from "../../spreadsheet/address";
-import { cellKey } from "../../spreadsheet/workbook";
 import type { EditOutcome } from "./cell-speech";
 import { countOf, describeEdit } from "./cell-speech";
 import type { GridCommand } from "./key-command";
@@ -125,7 +124,3 @@ export const shrinkToUsed = (scene: GridScene, area: Area): Area => ({
   bottom: Math.max(area.top, Math.min(area.bottom, scene.lastUsed.row)),
   right: Math.max(area.left, Math.min(area.right, scene.lastUsed.column)),
 });
-
-/** Whether a change touched a cell. */
-export const touches = (keys: readonly number[] | undefined, place: Place): boolean =>
-  keys === undefined || keys.includes(cellKey(place.row, place.column));
