@@ -17,7 +17,10 @@ export default tseslint.config(
     rules: {
       "@typescript-eslint/no-floating-promises": "error",
       "@typescript-eslint/no-misused-promises": ["error", { checksVoidReturn: { arguments: false } }],
-      "@typescript-eslint/switch-exhaustiveness-check": ["error", { considerDefaultExhaustiveForUnions: true }],
+      "@typescript-eslint/switch-exhaustiveness-check": [
+        "error",
+        { considerDefaultExhaustiveForUnions: true },
+      ],
       "@typescript-eslint/consistent-type-imports": "error",
       "@typescript-eslint/no-non-null-assertion": "error",
       "no-console": "error",
@@ -29,7 +32,10 @@ export default tseslint.config(
     rules: {
       "jsdoc/require-jsdoc": [
         "error",
-        { publicOnly: true, require: { FunctionDeclaration: true, ArrowFunctionExpression: true, ClassDeclaration: true } },
+        {
+          publicOnly: true,
+          require: { FunctionDeclaration: true, ArrowFunctionExpression: true, ClassDeclaration: true },
+        },
       ],
     },
   },
@@ -39,7 +45,11 @@ export default tseslint.config(
       "no-restricted-globals": ["error", ...FORBIDDEN_IN_DOMAIN],
       "no-restricted-properties": [
         "error",
-        { object: "Math", property: "random", message: "Take a generator as an argument (seeded-random.ts)." },
+        {
+          object: "Math",
+          property: "random",
+          message: "Take a generator as an argument (seeded-random.ts).",
+        },
       ],
     },
   },

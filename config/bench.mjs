@@ -34,7 +34,10 @@ process.exit(missed === 0 ? 0 : 1);
 
 function sentence({ name, value, unit, against, ratio, goal, met }) {
   const number = (x) => (typeof x === "number" ? Number(x.toPrecision(4)).toLocaleString("en") : x);
-  const beside = against === undefined ? "" : `; against ${against}${ratio === undefined ? "" : `: ratio ${number(ratio)}`}`;
+  const beside =
+    against === undefined
+      ? ""
+      : `; against ${against}${ratio === undefined ? "" : `: ratio ${number(ratio)}`}`;
   const reached = met === undefined ? "" : met ? " — met" : " — NOT met";
   return `${name}: ${number(value)} ${unit}${beside}${goal === undefined ? "" : `; goal ${goal}`}${reached}`;
 }

@@ -2,7 +2,14 @@ import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { delimiter, join } from "node:path";
 
-const NAMES = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "microsoft-edge", "chrome"];
+const NAMES = [
+  "chromium",
+  "chromium-browser",
+  "google-chrome",
+  "google-chrome-stable",
+  "microsoft-edge",
+  "chrome",
+];
 const PLACES = [
   "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
   "/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
@@ -11,7 +18,10 @@ const PLACES = [
     const folder = process.env[variable];
     return folder === undefined
       ? []
-      : [join(folder, "Google/Chrome/Application/chrome.exe"), join(folder, "Microsoft/Edge/Application/msedge.exe")];
+      : [
+          join(folder, "Google/Chrome/Application/chrome.exe"),
+          join(folder, "Microsoft/Edge/Application/msedge.exe"),
+        ];
   }),
 ];
 
@@ -43,13 +53,16 @@ export function ensureBrowser() {
   if (found !== undefined) return found;
   if (process.platform === "linux" && process.getuid?.() === 0 && existsSync("/usr/bin/apt-get")) {
     process.stdout.write("No browser found: installing Debian's chromium …\n");
-    const run = (...args) => spawnSync("apt-get", args, { stdio: ["ignore", "ignore", "inherit"] }).status === 0;
+    const run = (...args) =>
+      spawnSync("apt-get", args, { stdio: ["ignore", "ignore", "inherit"] }).status === 0;
     const options = ["-y", "-qq", "--no-install-recommends"];
     if (run("update", "-qq") && run("install", ...options, "chromium")) {
       const installed = findBrowser();
       if (installed !== undefined) return installed;
     }
   }
-  process.stderr.write("The tests need Chrome, Edge or Chromium: install one (Debian: apt-get install chromium).\n");
+  process.stderr.write(
+    "The tests need Chrome, Edge or Chromium: install one (Debian: apt-get install chromium).\n",
+  );
   process.exit(1);
 }

@@ -29,20 +29,43 @@ module.exports = {
   forbidden: [
     {
       name: "no-circles",
-      comment: "Two files that run each other's code cannot be understood one at a time; types alone may meet.",
+      comment:
+        "Two files that run each other's code cannot be understood one at a time; types alone may meet.",
       severity: "error",
       from: { path: "^(src|functions|taskpane)/" },
       to: { circular: true, viaOnly: { dependencyTypesNot: ["type-only"] } },
     },
-    ...layer("domain", "The domain is pure: what it computes must not depend on host, clock, file or package.", "^src/domain/", "^src/domain/"),
-    ...layer("ports", "A port says in the domain's words what is needed from outside.", "^src/ports/", "^src/(domain|ports)/"),
-    ...layer("charts", "A chart turns a result into text; it knows no page and no host.", "^src/charts/", "^src/(domain|charts)/"),
-    ...layer("records", "Records are parsed from cells through the port alone, so every host is read the same way.", "^src/records/", "^src/(domain|ports|records)/"),
-    ...layer("spreadsheet", "The formula engine knows no braille and no file format.", "^src/spreadsheet/", "^src/(domain|spreadsheet)/", [
-      "@borgar",
-      "@formulajs",
-      "numfmt",
-    ]),
+    ...layer(
+      "domain",
+      "The domain is pure: what it computes must not depend on host, clock, file or package.",
+      "^src/domain/",
+      "^src/domain/",
+    ),
+    ...layer(
+      "ports",
+      "A port says in the domain's words what is needed from outside.",
+      "^src/ports/",
+      "^src/(domain|ports)/",
+    ),
+    ...layer(
+      "charts",
+      "A chart turns a result into text; it knows no page and no host.",
+      "^src/charts/",
+      "^src/(domain|charts)/",
+    ),
+    ...layer(
+      "records",
+      "Records are parsed from cells through the port alone, so every host is read the same way.",
+      "^src/records/",
+      "^src/(domain|ports|records)/",
+    ),
+    ...layer(
+      "spreadsheet",
+      "The formula engine knows no braille and no file format.",
+      "^src/spreadsheet/",
+      "^src/(domain|spreadsheet)/",
+      ["@borgar", "@formulajs", "numfmt"],
+    ),
     {
       name: "adapters-apart",
       comment: "An adapter knows its own outside and the ports; two adapters meet only in an entry file.",
@@ -52,7 +75,8 @@ module.exports = {
     },
     {
       name: "one-zip",
-      comment: "Only the xlsx adapter touches the zip and its XML, so the rule of saving by patches has one home.",
+      comment:
+        "Only the xlsx adapter touches the zip and its XML, so the rule of saving by patches has one home.",
       severity: "error",
       from: { pathNot: "^(src/adapters/xlsx/|tests/)" },
       to: { path: `${packages}/(fflate|saxes)/` },
@@ -66,7 +90,8 @@ module.exports = {
     },
     {
       name: "wiring-in-entry-files",
-      comment: "Only a file directly in an entry folder imports adapters; views and commands are handed what they need.",
+      comment:
+        "Only a file directly in an entry folder imports adapters; views and commands are handed what they need.",
       severity: "error",
       from: { path: "^(functions|taskpane|src/workbench|src/cli)/[^/]+/" },
       to: { path: "^src/adapters/" },

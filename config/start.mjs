@@ -27,14 +27,19 @@ if (values.once) {
 const { serve } = await import("./serve.mjs");
 const { address } = await serve(Number(values.port));
 const page = `${address}workbench.html?example=1`;
-process.stdout.write(`\nThe workbench, on the example workbook: ${page}\nStop with Ctrl+C. Nothing leaves this computer.\n`);
+process.stdout.write(
+  `\nThe workbench, on the example workbook: ${page}\nStop with Ctrl+C. Nothing leaves this computer.\n`,
+);
 openBrowser(page);
 
 /** Opens the page where there is somebody to look at it and a program to show it. */
 function openBrowser(url) {
   if (!process.stdout.isTTY || process.env.CI) return;
   if (process.platform === "linux" && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY) return;
-  const [command, ...args] =
-    { darwin: ["open", url], win32: ["cmd", "/c", "start", "", url] }[process.platform] ?? ["xdg-open", url];
-  spawn(command, args, { stdio: "ignore", detached: true }).on("error", () => undefined).unref();
+  const [command, ...args] = { darwin: ["open", url], win32: ["cmd", "/c", "start", "", url] }[
+    process.platform
+  ] ?? ["xdg-open", url];
+  spawn(command, args, { stdio: "ignore", detached: true })
+    .on("error", () => undefined)
+    .unref();
 }

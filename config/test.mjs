@@ -31,8 +31,6 @@ const failed = CHECKS.filter(([name, program, args]) => {
   return spawnSync(process.execPath, [bin(program), ...args], { cwd: root, stdio: "inherit" }).status !== 0;
 });
 process.stdout.write(
-  failed.length === 0
-    ? "\nAll checks passed.\n"
-    : `\nFailed: ${failed.map(([name]) => name).join(", ")}.\n`,
+  failed.length === 0 ? "\nAll checks passed.\n" : `\nFailed: ${failed.map(([name]) => name).join(", ")}.\n`,
 );
 process.exit(failed.length === 0 ? 0 : 1);

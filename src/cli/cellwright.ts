@@ -46,7 +46,9 @@ const COMMANDS: readonly Command[] = [
 
 const help = (): string => {
   const width = Math.max(...COMMANDS.map(({ name }) => name.length)) + 2;
-  return COMMANDS.map(({ name, summary, usage }) => `${name.padEnd(width)}${summary}\n${" ".repeat(width)}${usage}\n`).join("");
+  return COMMANDS.map(
+    ({ name, summary, usage }) => `${name.padEnd(width)}${summary}\n${" ".repeat(width)}${usage}\n`,
+  ).join("");
 };
 
 async function main(args: readonly string[]): Promise<number> {
@@ -81,7 +83,11 @@ main(process.argv.slice(2)).then(
     // Never a message from inside: it could hold a pupil's name.
     const kind = thrown instanceof Error ? thrown.name : "unknown";
     const missing = thrown instanceof Error && "code" in thrown && thrown.code === "ENOENT";
-    streams.err(missing ? "A file of the build is missing: run npm run build.\n" : `Cellwright stopped because of an error of its own (${kind}).\n`);
+    streams.err(
+      missing
+        ? "A file of the build is missing: run npm run build.\n"
+        : `Cellwright stopped because of an error of its own (${kind}).\n`,
+    );
     process.exitCode = EXIT.refused;
   },
 );

@@ -6,8 +6,7 @@ export interface Fault {
 
 /** Either a value or the fault that stood in its way; never both, never an exception. */
 export type Result<T, F extends Fault = Fault> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly fault: F };
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: F };
 
 /** A successful {@link Result}. */
 export const success = <T>(value: T): { readonly ok: true; readonly value: T } => ({ ok: true, value });

@@ -4,7 +4,8 @@ import { dateOf, dayOf } from "./calendar";
 import { FABLES } from "./fables";
 import { GOALS, letterGrid, progressRows, taughtRows, WORDS, type ProgressRow } from "./scenario";
 
-const INVENTED = "Example data, invented and made by a script with a fixed seed: no real pupil, teacher or place.";
+const INVENTED =
+  "Example data, invented and made by a script with a fixed seed: no real pupil, teacher or place.";
 const DATE_FORMAT = "dd/mm/yyyy";
 const BRAILLE_FONT = { name: "Noto Sans Symbols 2", size: 12 };
 const INK = "FF1F2A44";
@@ -84,12 +85,16 @@ const PROGRESS_COLUMNS: readonly {
 const PROGRESS_HEADER_ROW = 4;
 
 function addProgress(book: Workbook): void {
-  const sheet = book.addWorksheet("Progress", { views: [{ state: "frozen", xSplit: 2, ySplit: PROGRESS_HEADER_ROW }] });
+  const sheet = book.addWorksheet("Progress", {
+    views: [{ state: "frozen", xSplit: 2, ySplit: PROGRESS_HEADER_ROW }],
+  });
   addTitle(sheet, "Braille probes, summer and autumn 2026 — Shingle Coast district", INVENTED);
   const rows = progressRows();
   // The table writes its own name for this row's cells, so that every spreadsheet program reads the formulas.
   const spelled = (text: string) =>
-    formula(text.replace(/\[@(?:\[([^\]]+)\]|([^\]]+))\]/g, (_, a, b) => `Progress[[#This Row],[${a ?? b}]]`));
+    formula(
+      text.replace(/\[@(?:\[([^\]]+)\]|([^\]]+))\]/g, (_, a, b) => `Progress[[#This Row],[${a ?? b}]]`),
+    );
   sheet.addTable({
     name: "Progress",
     ref: `A${PROGRESS_HEADER_ROW}`,
@@ -101,11 +106,16 @@ function addProgress(book: Workbook): void {
       ...(calculated === undefined ? {} : { calculatedColumnFormula: spelled(calculated).formula }),
     })),
     rows: rows.map((row) =>
-      PROGRESS_COLUMNS.map(({ cell, calculated }) => (calculated === undefined ? (cell(row) ?? null) : spelled(calculated))),
+      PROGRESS_COLUMNS.map(({ cell, calculated }) =>
+        calculated === undefined ? (cell(row) ?? null) : spelled(calculated),
+      ),
     ),
   });
   styleHeader(sheet, PROGRESS_HEADER_ROW, PROGRESS_COLUMNS.length);
-  setWidths(sheet, PROGRESS_COLUMNS.map(({ width }) => width));
+  setWidths(
+    sheet,
+    PROGRESS_COLUMNS.map(({ width }) => width),
+  );
   const first = PROGRESS_HEADER_ROW + 1;
   const last = PROGRESS_HEADER_ROW + rows.length;
   PROGRESS_COLUMNS.forEach(({ name, format }, place) => {
@@ -149,7 +159,17 @@ function addProgress(book: Workbook): void {
 function addGoals(book: Workbook): void {
   const sheet = book.addWorksheet("Goals");
   addTitle(sheet, "Goals from the plans", INVENTED);
-  const headings = ["Child", "Goal (from the plan)", "Task", "Measure", "Grade", "Start", "Start score", "By", "Goal score"];
+  const headings = [
+    "Child",
+    "Goal (from the plan)",
+    "Task",
+    "Measure",
+    "Grade",
+    "Start",
+    "Start score",
+    "By",
+    "Goal score",
+  ];
   sheet.getRow(4).values = headings;
   styleHeader(sheet, 4, headings.length);
   GOALS.forEach((goal, place) => {
@@ -194,7 +214,11 @@ function addLetterGrid(book: Workbook): void {
 
 function addWordsAndPassages(book: Workbook): void {
   const sheet = book.addWorksheet("Words and passages", { views: [{ state: "frozen", ySplit: 4 }] });
-  addTitle(sheet, "Words for drills, passages for probes", `${INVENTED} Passages retold after Aesop (public domain).`);
+  addTitle(
+    sheet,
+    "Words for drills, passages for probes",
+    `${INVENTED} Passages retold after Aesop (public domain).`,
+  );
   const headings = ["Word", "For", "In braille", "Dots", "Cells"];
   sheet.getRow(4).values = headings;
   styleHeader(sheet, 4, headings.length);

@@ -23,19 +23,32 @@ export async function makePublishedCase(): Promise<Uint8Array> {
     "Parker & Vannest (2009), Behavior Therapy 40, 357–367. The dates are not the authors': one a week, for drawing.";
   sheet.getRow(4).values = ["Session", "Date", "Phase", "Score"];
   sheet.getRow(4).font = { bold: true };
-  [...BASELINE.map((score) => ({ score, phase: "A" })), ...INTERVENTION.map((score) => ({ score, phase: "B" }))].forEach(
-    ({ score, phase }, place) => {
-      sheet.getRow(5 + place).values = [place + 1, dateOf((FIRST_MONDAY + 7 * place) as typeof FIRST_MONDAY), phase, score];
-      sheet.getCell(5 + place, 2).numFmt = "yyyy-mm-dd";
-    },
-  );
+  [
+    ...BASELINE.map((score) => ({ score, phase: "A" })),
+    ...INTERVENTION.map((score) => ({ score, phase: "B" })),
+  ].forEach(({ score, phase }, place) => {
+    sheet.getRow(5 + place).values = [
+      place + 1,
+      dateOf((FIRST_MONDAY + 7 * place) as typeof FIRST_MONDAY),
+      phase,
+      score,
+    ];
+    sheet.getCell(5 + place, 2).numFmt = "yyyy-mm-dd";
+  });
   [9, 12, 8, 8].forEach((width, place) => {
     sheet.getColumn(place + 1).width = width;
   });
   const goals = book.addWorksheet("Goals");
   goals.getRow(1).values = ["Pupil", "Measure", "Start date", "Start score", "Goal date", "Goal score"];
   goals.getRow(1).font = { bold: true };
-  goals.getRow(2).values = ["Parker and Vannest 2009", "score", dateOf(dayOf(2026, 3, 16)), 4, dateOf(dayOf(2026, 6, 29)), 12];
+  goals.getRow(2).values = [
+    "Parker and Vannest 2009",
+    "score",
+    dateOf(dayOf(2026, 3, 16)),
+    4,
+    dateOf(dayOf(2026, 6, 29)),
+    12,
+  ];
   goals.getCell("C2").numFmt = "yyyy-mm-dd";
   goals.getCell("E2").numFmt = "yyyy-mm-dd";
   goals.getCell("A4").value = "The goal is not the authors': it is put in to show an aim line.";

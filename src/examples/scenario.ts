@@ -191,7 +191,9 @@ export function progressRows(): readonly ProgressRow[] {
     ...dictationRows(random),
   ].sort((a, b) => a.day - b.day);
   const spoil = (pupil: string, day: Day, change: Partial<ProgressRow>): void => {
-    const place = rows.findIndex((row) => row.pupil === pupil && row.day >= day && typeof row.words === "number");
+    const place = rows.findIndex(
+      (row) => row.pupil === pupil && row.day >= day && typeof row.words === "number",
+    );
     const row = rows[place];
     if (row === undefined) throw new RangeError(`no row to spoil for ${pupil}`);
     rows[place] = { ...row, ...change };
@@ -271,7 +273,9 @@ const LETTERS = "abcdefghijklmnopqrstuvwxyz".split("");
 const HERON_LETTERS = ["h", "e", "r", "o", "n", "a", "l", "s", "t", "c"];
 
 const DUNLIN_SIGNS = [
-  ..."but can do every from go have just knowledge like more not people quite rather so that us very will it you as".split(" "),
+  ..."but can do every from go have just knowledge like more not people quite rather so that us very will it you as".split(
+    " ",
+  ),
   ..."and for of the with".split(" "),
   ..."ch gh sh th wh ed er ou ow st ar ing child shall this which out still".split(" "),
   ..."ea be con dis en in enough were his was".split(" "),
@@ -301,7 +305,10 @@ export function taughtRows(): readonly { pupil: string; sign: string; introduced
 }
 
 /** Heron's sheet of cards: a mark for each letter on each of the last Fridays. */
-export function letterGrid(): { days: readonly Day[]; rows: readonly { sign: string; marks: readonly string[] }[] } {
+export function letterGrid(): {
+  days: readonly Day[];
+  rows: readonly { sign: string; marks: readonly string[] }[];
+} {
   const random = seededRandom(SEED + 1);
   const days = weeks
     .slice(-8)
@@ -323,7 +330,9 @@ export function letterGrid(): { days: readonly Day[]; rows: readonly { sign: str
 export const WORDS: readonly { word: string; pupil: string }[] = [
   ..."hen roe hero one ear north shell clear".split(" ").map((word) => ({ word, pupil: "Heron" })),
   ..."sand tern shore water island feather sail wind".split(" ").map((word) => ({ word, pupil: "Plover" })),
-  ..."the father child starting bread outside enough sheltered".split(" ").map((word) => ({ word, pupil: "Dunlin" })),
+  ..."the father child starting bread outside enough sheltered"
+    .split(" ")
+    .map((word) => ({ word, pupil: "Dunlin" })),
   ..."mother-in-law knowledgeable together's friendship necessary experience"
     .split(" ")
     .map((word) => ({ word, pupil: "Avocet" })),

@@ -74,7 +74,10 @@ function parseCorner(text: string): { row?: number; column?: number } | undefine
 
 /** A sheet's name as formulas write it: quoted unless it is a plain word that cannot be taken for a cell. */
 export function formatSheetName(name: string): string {
-  const plain = /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name) && !parseCell(name) && !/^(?:true|false|r|c|r\d*c\d*)$/i.test(name);
+  const plain =
+    /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name) &&
+    !parseCell(name) &&
+    !/^(?:true|false|r|c|r\d*c\d*)$/i.test(name);
   return plain ? name : `'${name.replaceAll("'", "''")}'`;
 }
 

@@ -127,7 +127,10 @@ export class Calculation implements EngineAccess {
    * @param formula - without its `=`
    * @returns a value or rows of values; an error is a value too
    */
-  async evaluate(formula: string, at: { sheet: string; row: number; column: number }): Promise<FunctionAnswer> {
+  async evaluate(
+    formula: string,
+    at: { sheet: string; row: number; column: number },
+  ): Promise<FunctionAnswer> {
     const parsed = parseFormula(formula);
     if (!parsed.ok) return makeError("#NAME?", parsed.fault.message);
     const sheet = this.#graph.sheet(at.sheet);
@@ -150,13 +153,18 @@ export class Calculation implements EngineAccess {
   }
 
   readRows({ sheet, area }: Reference): Rows {
-    const bottom = area.bottom === MAX_ROWS - 1 ? Math.max(area.top, Math.min(area.bottom, sheet.lastRow)) : area.bottom;
-    const right = area.right === MAX_COLUMNS - 1 ? Math.max(area.left, Math.min(area.right, sheet.lastColumn)) : area.right;
+    const bottom =
+      area.bottom === MAX_ROWS - 1 ? Math.max(area.top, Math.min(area.bottom, sheet.lastRow)) : area.bottom;
+    const right =
+      area.right === MAX_COLUMNS - 1
+        ? Math.max(area.left, Math.min(area.right, sheet.lastColumn))
+        : area.right;
     const rows: CellValue[][] = [];
     for (let row = area.top; row <= bottom; row++) {
       const line: CellValue[] = [];
       const start = cellKey(row, area.left);
-      for (let key = start; key <= start + right - area.left; key++) line.push(sheet.cells.get(key)?.value ?? null);
+      for (let key = start; key <= start + right - area.left; key++)
+        line.push(sheet.cells.get(key)?.value ?? null);
       rows.push(line);
     }
     return rows;
@@ -195,7 +203,8 @@ export class Calculation implements EngineAccess {
 
   depend(reference: Reference, scope: Scope): void {
     if (!scope.node) return;
-    if (scope.node.alive && scope.node.sheet.nodes.get(scope.node.key) === scope.node) this.#graph.addFound(scope.node, reference);
+    if (scope.node.alive && scope.node.sheet.nodes.get(scope.node.key) === scope.node)
+      this.#graph.addFound(scope.node, reference);
     let dirty = false;
     reference.sheet.visitDirty(reference.area, () => (dirty = true));
     if (dirty) throw new NotReady(reference);
@@ -214,7 +223,8 @@ export class Calculation implements EngineAccess {
   }
 
   #follow(changes: readonly WorkbookChange[]): void {
-    for (const change of changes) if (change.kind === "structure") this.#restructure(change.edit, change.undone);
+    for (const change of changes)
+      if (change.kind === "structure") this.#restructure(change.edit, change.undone);
     for (const change of changes) {
       if (change.kind !== "cells") continue;
       const sheet = this.#graph.sheet(change.sheet);
@@ -243,7 +253,8 @@ export class Calculation implements EngineAccess {
   }
 
   #markAll(): void {
-    for (const sheet of this.#graph.sheets) for (const node of sheet.nodes.values()) this.#graph.markDirty(node);
+    for (const sheet of this.#graph.sheets)
+      for (const node of sheet.nodes.values()) this.#graph.markDirty(node);
   }
 
   /** Calculates a formula after all that it depends on. */
@@ -301,7 +312,10 @@ export class Calculation implements EngineAccess {
   /** Calculates one formula into its cell; answers whether its value changed. */
   #evaluate(node: FormulaNode): boolean {
     if (++node.runs > 50) {
-      return this.#store(node, makeError("#CALC!", "This formula’s result moves the cells that it depends on: change one of them."));
+      return this.#store(
+        node,
+        makeError("#CALC!", "This formula’s result moves the cells that it depends on: change one of them."),
+      );
     }
     const { fault } = node.program;
     if (fault !== undefined) return this.#keepFileValue(node, fault);
@@ -313,7 +327,14 @@ export class Calculation implements EngineAccess {
   }
 
   #run(node: FormulaNode): CellValue | Rows {
-    const scope: Scope = { engine: this, sheet: node.sheet, row: node.row, column: node.column, node, local: undefined };
+    const scope: Scope = {
+      engine: this,
+      sheet: node.sheet,
+      row: node.row,
+      column: node.column,
+      node,
+      local: undefined,
+    };
     try {
       return dereference(node.program.evaluate(scope), scope);
     } catch (thrown) {
@@ -373,10 +394,16 @@ export class Calculation implements EngineAccess {
   #store(node: FormulaNode, value: CellValue | Rows): boolean {
     if (node.fixed) return this.#fill(node, node.fixed, fitBlock(value, node.fixed));
     if (!isRows(value)) return this.#fill(node, undefined, [[value]]);
-    if (value.length === 0 || value[0]?.length === 0) return this.#fill(node, undefined, [[makeError("#CALC!", "The result is empty.")]]);
+    if (value.length === 0 || value[0]?.length === 0)
+      return this.#fill(node, undefined, [[makeError("#CALC!", "The result is empty.")]]);
     const room = findRoom(this.#workbook, node, value);
     if (!isError(room)) return this.#fill(node, room, value);
-    node.wanted = { top: node.row, left: node.column, bottom: node.row + value.length - 1, right: node.column + (value[0]?.length ?? 1) - 1 };
+    node.wanted = {
+      top: node.row,
+      left: node.column,
+      bottom: node.row + value.length - 1,
+      right: node.column + (value[0]?.length ?? 1) - 1,
+    };
     const changed = this.#fill(node, undefined, [[room]]);
     node.sheet.blocked.add(node);
     return changed;
@@ -420,7 +447,8 @@ export class Calculation implements EngineAccess {
       sheet.dependents.visit(rowOf(key), columnOf(key), (user) => {
         if (user !== node) this.#graph.markDirty(user);
       });
-      for (const blocked of sheet.blocked) if (blocked !== node && reaches(blocked, key)) this.#graph.markDirty(blocked);
+      for (const blocked of sheet.blocked)
+        if (blocked !== node && reaches(blocked, key)) this.#graph.markDirty(blocked);
     }
   }
 
@@ -439,7 +467,13 @@ export class Calculation implements EngineAccess {
 const reaches = (node: FormulaNode, key: number): boolean => {
   const { wanted } = node;
   const [row, column] = [rowOf(key), columnOf(key)];
-  return wanted !== undefined && row >= wanted.top && row <= wanted.bottom && column >= wanted.left && column <= wanted.right;
+  return (
+    wanted !== undefined &&
+    row >= wanted.top &&
+    row <= wanted.bottom &&
+    column >= wanted.left &&
+    column <= wanted.right
+  );
 };
 
 /** Whether rows put in or taken out may change a formula's result, as far as its own cell shows. */
@@ -449,7 +483,9 @@ function concerns(node: FormulaNode, edit: StructuralEdit): boolean {
   if (!cell || cell.value === null || node.program.volatile || node.program.placed) return true;
   if (cell.array === "dynamic" && !cell.spill) return true;
   if (cell.formula?.includes("#REF!") || node.program.names.length > 0) return true;
-  return node.precedents.some(({ area }) => area.top !== area.bottom && area.top <= edit.at && area.bottom >= edit.at - 1);
+  return node.precedents.some(
+    ({ area }) => area.top !== area.bottom && area.top <= edit.at && area.bottom >= edit.at - 1,
+  );
 }
 
 function identical(a: CellValue, b: CellValue): boolean {
@@ -461,7 +497,8 @@ function identical(a: CellValue, b: CellValue): boolean {
 const nearlySame = (a: CellValue, b: CellValue): boolean =>
   typeof a === "number" && typeof b === "number" && Math.abs(a - b) <= Math.abs(a) * 1e-14;
 
-const callKey = (called: SheetFunction, args: readonly FunctionAnswer[]): string => called.name + JSON.stringify(args);
+const callKey = (called: SheetFunction, args: readonly FunctionAnswer[]): string =>
+  called.name + JSON.stringify(args);
 
 const isPromise = (answer: FunctionAnswer | Promise<FunctionAnswer>): answer is Promise<FunctionAnswer> =>
   typeof answer === "object" && answer !== null && "then" in answer;

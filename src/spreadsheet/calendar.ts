@@ -32,7 +32,8 @@ export function dateOfSerial(serial: number): { year: number; month: number; day
 
 /** Days in a month. */
 export const daysInMonth = (year: number, month: number): number =>
-  daysFromCivil(month === 12 ? year + 1 : year, month === 12 ? 1 : month + 1, 1) - daysFromCivil(year, month, 1);
+  daysFromCivil(month === 12 ? year + 1 : year, month === 12 ? 1 : month + 1, 1) -
+  daysFromCivil(year, month, 1);
 
 const modulo = (a: number, b: number): number => ((a % b) + b) % b;
 
@@ -51,7 +52,11 @@ function civilFromDays(days: number): { year: number; month: number; day: number
   const era = Math.floor(z / 146_097);
   const dayOfEra = z - era * 146_097;
   const yearOfEra = Math.floor(
-    (dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365,
+    (dayOfEra -
+      Math.floor(dayOfEra / 1460) +
+      Math.floor(dayOfEra / 36_524) -
+      Math.floor(dayOfEra / 146_096)) /
+      365,
   );
   const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
   const shifted = Math.floor((5 * dayOfYear + 2) / 153);

@@ -18,15 +18,27 @@ const SHORT_DATE = "mm-dd-yy";
  *
  * @param characters - how many characters fit, for the format General; 11 unless given
  */
-export function displayText(value: CellValue, numberFormat: string, settings: DisplaySettings, characters = 11): string {
+export function displayText(
+  value: CellValue,
+  numberFormat: string,
+  settings: DisplaySettings,
+  characters = 11,
+): string {
   if (value === null) return "";
   if (typeof value === "object") return value.error;
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
   if (typeof value === "string" && !numberFormat.includes("@")) return value;
-  const pattern = numberFormat === SHORT_DATE ? (settings.dayOrder === "dmy" ? "dd/mm/yyyy" : "m/d/yyyy") : numberFormat;
+  const pattern =
+    numberFormat === SHORT_DATE ? (settings.dayOrder === "dmy" ? "dd/mm/yyyy" : "m/d/yyyy") : numberFormat;
   if (typeof value === "number" && /^general$/i.test(pattern)) return generalText(value, characters);
-  const shifted = typeof value === "number" && settings.date1904 && isDateFormat(pattern) ? value + DAYS_1904 : value;
-  return format(pattern, shifted, { throws: false, dateErrorNumber: false, dateSpanLarge: false, overflow: "######" });
+  const shifted =
+    typeof value === "number" && settings.date1904 && isDateFormat(pattern) ? value + DAYS_1904 : value;
+  return format(pattern, shifted, {
+    throws: false,
+    dateErrorNumber: false,
+    dateSpanLarge: false,
+    overflow: "######",
+  });
 }
 
 /** A number in the format General, rounded so that it fits; an exponent where it cannot. */

@@ -31,7 +31,9 @@ export function parseTyped(text: string, settings: TypingSettings, place: Typing
   const trimmed = text.trim();
   if (/^=./s.test(trimmed)) {
     const parsed = parseFormula(trimmed.slice(1));
-    return parsed.ok ? success({ content: { formula: trimmed.slice(1) } }) : refusal("formula", parsed.fault.message);
+    return parsed.ok
+      ? success({ content: { formula: trimmed.slice(1) } })
+      : refusal("formula", parsed.fault.message);
   }
   if (/^(?:true|false)$/i.test(trimmed)) return success({ content: trimmed.toLowerCase() === "true" });
   const error = ERROR_CODES.find((code) => code === trimmed.toUpperCase());
@@ -48,5 +50,7 @@ function dressNumber(value: number, format: string | undefined, place: TypingPla
   }
   const isDay = format !== undefined && /y|d-mmm/.test(format);
   const content = isDay && place.date1904 ? value - DAYS_1904 : value;
-  return format !== undefined && place.numberFormat === "General" ? { content, numberFormat: format } : { content };
+  return format !== undefined && place.numberFormat === "General"
+    ? { content, numberFormat: format }
+    : { content };
 }

@@ -1,4 +1,11 @@
-import { parseA1Ref, stringifyA1Ref, stringifyTokens, tokenize, type RangeA1, type ReferenceA1 } from "@borgar/fx";
+import {
+  parseA1Ref,
+  stringifyA1Ref,
+  stringifyTokens,
+  tokenize,
+  type RangeA1,
+  type ReferenceA1,
+} from "@borgar/fx";
 import type { Area } from "../domain/area";
 import { MAX_COLUMNS, MAX_ROWS } from "./address";
 import { shiftRows, type RowShift } from "./row-shift";
@@ -45,7 +52,12 @@ const sameSheet = (a: string, b: string): boolean => a.toLowerCase() === b.toLow
  * @param home - the sheet of the formula's own cell
  * @param edited - the sheet whose rows moved
  */
-export function shiftFormula(formula: string, home: string | undefined, edited: string, shift: RowShift): string {
+export function shiftFormula(
+  formula: string,
+  home: string | undefined,
+  edited: string,
+  shift: RowShift,
+): string {
   return rewriteReferences(formula, (range, sheet) => {
     const target = sheet ?? home;
     if (target === undefined || !sameSheet(target, edited) || range.top === null) return range;
@@ -94,10 +106,14 @@ export function followMovedCells(
 ): string {
   return rewriteReferences(formula, (range, sheet) => {
     const target = sheet ?? home;
-    if (target === undefined || !sameSheet(target, edited) || range.top === null || range.left === null) return range;
+    if (target === undefined || !sameSheet(target, edited) || range.top === null || range.left === null)
+      return range;
     const bottom = range.bottom ?? range.top;
     const inside =
-      range.top >= moved.top && bottom <= moved.bottom && range.left >= moved.left && (range.right ?? range.left) <= moved.right;
+      range.top >= moved.top &&
+      bottom <= moved.bottom &&
+      range.left >= moved.left &&
+      (range.right ?? range.left) <= moved.right;
     return inside ? { ...range, top: range.top + rows, bottom: bottom + rows } : range;
   });
 }
@@ -111,8 +127,11 @@ export function followMovedCells(
 export function copyFormula(formula: string, rows: number, columns: number): string {
   if (rows === 0 && columns === 0) return formula;
   return rewriteReferences(formula, (range) => {
-    const move = (at: number | null | undefined, fixed: boolean | null | undefined, by: number): number | null =>
-      at === null || at === undefined || fixed ? (at ?? null) : at + by;
+    const move = (
+      at: number | null | undefined,
+      fixed: boolean | null | undefined,
+      by: number,
+    ): number | null => (at === null || at === undefined || fixed ? (at ?? null) : at + by);
     const top = move(range.top, range.$top, rows);
     const bottom = move(range.bottom ?? range.top, range.$bottom ?? range.$top, rows);
     const left = move(range.left, range.$left, columns);

@@ -29,10 +29,12 @@ function describeFault(formula: string, thrown: unknown): string {
   const open = [...formula.replaceAll(/"(?:[^"]|"")*"/g, "")];
   const count = (sign: string): number => open.filter((letter) => letter === sign).length;
   const advice = "Correct it, or begin with an apostrophe to keep it as text.";
-  if ((formula.match(/"/g) ?? []).length % 2 === 1) return `This formula has a quotation mark without its partner. ${advice}`;
+  if ((formula.match(/"/g) ?? []).length % 2 === 1)
+    return `This formula has a quotation mark without its partner. ${advice}`;
   if (count("(") > count(")")) return `This formula lacks a closing parenthesis. ${advice}`;
   if (count(")") > count("(")) return `This formula has a closing parenthesis too many. ${advice}`;
-  const offset = thrown instanceof Error && "sourceOffset" in thrown ? Number(thrown.sourceOffset) : formula.length;
+  const offset =
+    thrown instanceof Error && "sourceOffset" in thrown ? Number(thrown.sourceOffset) : formula.length;
   const rest = formula.slice(Math.max(0, offset - 1), offset + 11);
   const place = offset >= formula.length ? "its end" : `“${rest}”`;
   return `This formula cannot be read at ${place}. ${advice}`;

@@ -20,7 +20,9 @@ export interface SheetFunction {
    * Answers at once where it can, by a promise where it must load something first. An error is returned as a
    * CellError (never thrown), also inside a block.
    */
-  call(args: readonly (CellValue | readonly (readonly CellValue[])[])[]): FunctionAnswer | Promise<FunctionAnswer>;
+  call(
+    args: readonly (CellValue | readonly (readonly CellValue[])[])[],
+  ): FunctionAnswer | Promise<FunctionAnswer>;
 }
 
 export type FunctionAnswer = CellValue | readonly (readonly CellValue[])[];

@@ -15,7 +15,8 @@ export interface TypingSettings {
 }
 
 const MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-const MONTH_NAMES = "january|february|march|april|june|july|august|september|october|november|december|jan|feb|mar|apr|may|jun|jul|aug|sept?|oct|nov|dec";
+const MONTH_NAMES =
+  "january|february|march|april|june|july|august|september|october|november|december|jan|feb|mar|apr|may|jun|jul|aug|sept?|oct|nov|dec";
 const PLAIN = /^([+-]?)(?:(\d{1,3}(?:,\d{3})+)|(\d+))?(\.\d*)?(e[+-]?\d{1,3})?$/i;
 const TIME = /^(\d{1,4}):([0-5]?\d)(?::([0-5]?\d)(\.\d+)?)?(?:\s*([ap])\.?m\.?)?$/i;
 const NUMERIC_DATE = /^(\d{1,2})([/.-])(\d{1,2})(?:\2(\d{4}|\d{2}))?$/;
@@ -33,7 +34,12 @@ const MONTH_YEAR = new RegExp(`^(${MONTH_NAMES})\\.?[ -](\\d{4})$`, "i");
 export function parseNumberText(text: string, settings: TypingSettings): TypedNumber | undefined {
   const trimmed = text.trim();
   if (trimmed === "" || !/\d/.test(trimmed)) return undefined;
-  return parsePlain(trimmed) ?? parseTime(trimmed) ?? parseDate(trimmed, settings) ?? parseDateTime(trimmed, settings);
+  return (
+    parsePlain(trimmed) ??
+    parseTime(trimmed) ??
+    parseDate(trimmed, settings) ??
+    parseDateTime(trimmed, settings)
+  );
 }
 
 function parsePlain(text: string): TypedNumber | undefined {
@@ -84,12 +90,22 @@ function parseDate(text: string, settings: TypingSettings): TypedNumber | undefi
   const named = DAY_MONTH.exec(text);
   if (named) {
     const [, day = "", month = "", year] = named;
-    return makeDate(year === undefined ? settings.year : fullYear(year), monthOf(month), Number(day), year === undefined ? "d-mmm" : "d-mmm-yy");
+    return makeDate(
+      year === undefined ? settings.year : fullYear(year),
+      monthOf(month),
+      Number(day),
+      year === undefined ? "d-mmm" : "d-mmm-yy",
+    );
   }
   const american = MONTH_DAY.exec(text);
   if (american) {
     const [, month = "", day = "", year] = american;
-    return makeDate(year === undefined ? settings.year : Number(year), monthOf(month), Number(day), year === undefined ? "d-mmm" : "d-mmm-yy");
+    return makeDate(
+      year === undefined ? settings.year : Number(year),
+      monthOf(month),
+      Number(day),
+      year === undefined ? "d-mmm" : "d-mmm-yy",
+    );
   }
   const monthYear = MONTH_YEAR.exec(text);
   return monthYear ? makeDate(Number(monthYear[2]), monthOf(monthYear[1] ?? ""), 1, "mmm-yy") : undefined;
@@ -100,7 +116,10 @@ function parseDateTime(text: string, settings: TypingSettings): TypedNumber | un
   const date = match && parseDate(match[1] ?? "", settings);
   const time = match && parseTime(match[2] ?? "");
   if (!date || !time || time.value >= 1) return undefined;
-  return { value: date.value + time.value, format: `${settings.dayOrder === "dmy" ? "dd/mm/yyyy" : "m/d/yyyy"} h:mm` };
+  return {
+    value: date.value + time.value,
+    format: `${settings.dayOrder === "dmy" ? "dd/mm/yyyy" : "m/d/yyyy"} h:mm`,
+  };
 }
 
 const monthOf = (name: string): number => MONTHS.indexOf(name.slice(0, 3).toLowerCase()) + 1;
@@ -114,6 +133,8 @@ function makeDate(year: number, month: number, day: number, format: string): Typ
   if (month < 1 || month > 12 || day < 1) return undefined;
   const value = serialOfDate(year, month, day);
   // A day beyond the month's end would carry over into the next month.
-  const stays = value !== undefined && (value === serialOfDate(year, month + 1, 0) || value < (serialOfDate(year, month + 1, 1) ?? Infinity));
+  const stays =
+    value !== undefined &&
+    (value === serialOfDate(year, month + 1, 0) || value < (serialOfDate(year, month + 1, 1) ?? Infinity));
   return value !== undefined && stays ? { value, format } : undefined;
 }

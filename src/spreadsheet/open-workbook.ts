@@ -21,7 +21,15 @@ import {
   type WorkbookDifference,
   type Worksheet,
 } from "./workbook";
-import { emptySheet, openSheet, sameCell, storeCell, styleOnly, type SheetState, type WorkbookState } from "./workbook-state";
+import {
+  emptySheet,
+  openSheet,
+  sameCell,
+  storeCell,
+  styleOnly,
+  type SheetState,
+  type WorkbookState,
+} from "./workbook-state";
 
 /** What goes into a cell: a string is text whatever it begins with; only `{ formula }` is a formula. */
 export type CellContent = CellValue | { readonly formula: string };
@@ -162,7 +170,13 @@ export class OpenWorkbook {
   }
 
   /** Writes one cell. */
-  setCell(sheet: string, row: number, column: number, content: CellContent, options: WriteOptions = {}): Result<Area> {
+  setCell(
+    sheet: string,
+    row: number,
+    column: number,
+    content: CellContent,
+    options: WriteOptions = {},
+  ): Result<Area> {
     return this.setCells(sheet, row, column, [[content]], options);
   }
 
@@ -178,12 +192,22 @@ export class OpenWorkbook {
     rows: readonly (readonly (CellContent | undefined)[])[],
     options: WriteOptions = {},
   ): Result<Area> {
-    const area = { top, left, bottom: top + rows.length - 1, right: left + Math.max(1, ...rows.map((row) => row.length)) - 1 };
+    const area = {
+      top,
+      left,
+      bottom: top + rows.length - 1,
+      right: left + Math.max(1, ...rows.map((row) => row.length)) - 1,
+    };
     const target = this.#editable(sheet, area);
     if (!target.ok) return target;
-    const tooLong = rows.some((row) => row.some((content) => typeof content === "string" && content.length > MAX_TEXT));
+    const tooLong = rows.some((row) =>
+      row.some((content) => typeof content === "string" && content.length > MAX_TEXT),
+    );
     if (tooLong) {
-      return refusal("text-too-long", `A cell holds at most ${MAX_TEXT} characters: divide the text over several cells.`);
+      return refusal(
+        "text-too-long",
+        `A cell holds at most ${MAX_TEXT} characters: divide the text over several cells.`,
+      );
     }
     const home = target.value;
     this.group("Type", () => {
@@ -193,7 +217,9 @@ export class OpenWorkbook {
           const [row, column] = [top + r, left + c];
           const found = home.cells.get(cellKey(row, column));
           const styleRow = options.styleRow;
-          let style = found?.style ?? (styleRow === undefined ? undefined : home.cells.get(cellKey(styleRow, column))?.style);
+          let style =
+            found?.style ??
+            (styleRow === undefined ? undefined : home.cells.get(cellKey(styleRow, column))?.style);
           style ??= home.columnStyles.get(column) ?? 0;
           if (options.numberFormat !== undefined) style = this.#styleWithFormat(style, options.numberFormat);
           this.#write(home, cellKey(row, column), makeCell(content, style));
@@ -258,14 +284,20 @@ export class OpenWorkbook {
       if (!grown.ok || sheet === undefined) return grown;
       const width = grown.value.right - grown.value.left + 1;
       const { top, left } = grown.value;
-      const written = this.setCells(sheet, top, left, rows.map((row) => row.slice(0, width)));
+      const written = this.setCells(
+        sheet,
+        top,
+        left,
+        rows.map((row) => row.slice(0, width)),
+      );
       return written.ok ? grown : written;
     });
   }
 
   /** Adds an empty sheet behind the others. */
   addSheet(name: string): Result<string> {
-    if (this.#find(name)) return refusal("sheet-exists", `There is a sheet ${name} already: choose another name.`);
+    if (this.#find(name))
+      return refusal("sheet-exists", `There is a sheet ${name} already: choose another name.`);
     if (name.trim() === "" || name.length > 31 || /[\\/?*[\]:]|^'|'$/.test(name)) {
       return refusal("sheet-name", "A sheet's name has 1 to 31 characters and none of \\ / ? * [ ] :");
     }
@@ -278,7 +310,11 @@ export class OpenWorkbook {
 
   /** Adds a chart of the spreadsheet's own kind: kept in the file, shown as a marked place. */
   addChart(chart: NewChart): Result<Area> {
-    const target = this.#editable(chart.sheet, { ...chart.area, bottom: chart.area.top, right: chart.area.left });
+    const target = this.#editable(chart.sheet, {
+      ...chart.area,
+      bottom: chart.area.top,
+      right: chart.area.left,
+    });
     if (!target.ok) return target;
     const home = target.value;
     this.group("Add chart", () => {
@@ -327,7 +363,9 @@ export class OpenWorkbook {
       if (keys.size > 0) changedCells.set(sheet.name, keys);
     }
     const changedSettings = new Set(
-      [...this.#settings].filter(([key, value]) => this.#openedSettings.get(key) !== value).map(([key]) => key),
+      [...this.#settings]
+        .filter(([key, value]) => this.#openedSettings.get(key) !== value)
+        .map(([key]) => key),
     );
     return { edits: [...this.#journal], changedCells, changedSettings };
   }
@@ -339,7 +377,8 @@ export class OpenWorkbook {
 
   /** For the calculation alone: tells listeners which results it stored. */
   announce(stored: ReadonlyMap<string, readonly number[]>): void {
-    for (const [sheet, keys] of stored) if (keys.length > 0) this.#pending.push({ kind: "cells", sheet, keys });
+    for (const [sheet, keys] of stored)
+      if (keys.length > 0) this.#pending.push({ kind: "cells", sheet, keys });
     this.#tell("calculation");
   }
 
@@ -359,12 +398,15 @@ export class OpenWorkbook {
   #editable(name: string, area: Area): Result<SheetState> {
     const sheet = this.#find(name);
     if (!sheet) return refusal("no-sheet", `There is no sheet ${name} in this workbook.`);
-    if (sheet.kind !== "cells") return refusal("no-cells", `${sheet.name} has no cells that could be edited.`);
+    if (sheet.kind !== "cells")
+      return refusal("no-cells", `${sheet.name} has no cells that could be edited.`);
     if (area.top < 0 || area.left < 0 || area.bottom >= MAX_ROWS || area.right >= MAX_COLUMNS) {
       return refusal("off-sheet", "That is beyond the edge of the sheet.");
     }
     for (const [, cell] of cellsWithin(sheet, area)) {
-      const anchor = cell.spilledFrom ? sheet.cells.get(cellKey(cell.spilledFrom.row, cell.spilledFrom.column)) : cell;
+      const anchor = cell.spilledFrom
+        ? sheet.cells.get(cellKey(cell.spilledFrom.row, cell.spilledFrom.column))
+        : cell;
       const fixed = anchor?.array === "fixed" ? anchor.spill : undefined;
       if (!fixed) continue;
       if (areaHolds(area, fixed.top, fixed.left) && areaHolds(area, fixed.bottom, fixed.right)) continue;
@@ -446,9 +488,14 @@ export class OpenWorkbook {
 
   /** New rows look like the row above, and have the calculated columns of a table that they fell into. */
   #dressRows(sheet: SheetState, at: number, count: number): void {
-    for (const [key, cell] of at === 0 ? [] : cellsWithin(sheet, { top: at - 1, bottom: at - 1, left: 0, right: MAX_COLUMNS - 1 })) {
+    for (const [key, cell] of at === 0
+      ? []
+      : cellsWithin(sheet, { top: at - 1, bottom: at - 1, left: 0, right: MAX_COLUMNS - 1 })) {
       const bare = styleOnly(cell.style);
-      const heading = sheet.tables.some((table) => table.headerRow && table.area.top === at - 1 && areaHolds(table.area, at - 1, columnOf(key)));
+      const heading = sheet.tables.some(
+        (table) =>
+          table.headerRow && table.area.top === at - 1 && areaHolds(table.area, at - 1, columnOf(key)),
+      );
       if (!bare || heading) continue;
       for (let row = at; row < at + count; row++) this.#write(sheet, cellKey(row, columnOf(key)), bare);
     }
@@ -492,7 +539,8 @@ export class OpenWorkbook {
         this.#write(home, cellKey(top + count, column), totals);
       }
       const above = home.cells.get(cellKey(top - 1, column));
-      for (let row = top; row < top + count; row++) this.#write(home, cellKey(row, column), styleOnly(above?.style ?? 0));
+      for (let row = top; row < top + count; row++)
+        this.#write(home, cellKey(row, column), styleOnly(above?.style ?? 0));
     }
     const after = home.tables.find((candidate) => candidate.name === tableName) ?? table;
     this.#fillCalculated(home, after, top, count);

@@ -2,7 +2,15 @@ import type { Area } from "../domain/area";
 import { refusal, success, type Result } from "../domain/result";
 import { shiftFormula } from "./formula-rewriting";
 import { shiftArea, shiftRow, shiftRows, type RowShift } from "./row-shift";
-import { cellKey, columnOf, rowOf, type Cell, type PlacedObject, type Table, type Validation } from "./workbook";
+import {
+  cellKey,
+  columnOf,
+  rowOf,
+  type Cell,
+  type PlacedObject,
+  type Table,
+  type Validation,
+} from "./workbook";
 import { styleOnly, type SheetState, type WorkbookState } from "./workbook-state";
 
 /** Whether these rows may be put in or taken out, or the reason why not. */
@@ -20,7 +28,10 @@ export function checkRowEdit(sheet: SheetState, shift: RowShift): Result<true> {
     const { top, bottom } = table.area;
     if (last < top || shift.at > bottom || (shift.at <= top && last >= bottom)) continue;
     if (table.headerRow && shift.at <= top) {
-      return refusal("header-row", `Row ${top + 1} holds the headings of the table ${table.name}: delete rows below it.`);
+      return refusal(
+        "header-row",
+        `Row ${top + 1} holds the headings of the table ${table.name}: delete rows below it.`,
+      );
     }
     const data = dataRows(table);
     if (shift.at <= data.top && last >= data.bottom) {
@@ -76,7 +87,9 @@ function shiftSheet(sheet: SheetState, shift: RowShift): SheetState {
   const follow = (formula: string): string => shiftFormula(formula, sheet.name, sheet.name, shift);
   const area = (before: Area): Area | undefined => shiftArea(before, shift);
   const torn = tornSpills(sheet, shift);
-  const shiftCells = <C extends Cell | undefined>(cells: ReadonlyMap<number, C>): Map<number, Cell | undefined> => {
+  const shiftCells = <C extends Cell | undefined>(
+    cells: ReadonlyMap<number, C>,
+  ): Map<number, Cell | undefined> => {
     const shifted = new Map<number, Cell | undefined>();
     for (const [key, cell] of cells) {
       const row = shiftRow(rowOf(key), shift);
@@ -140,7 +153,9 @@ function shiftCell(
     const { row, column } = cell.spilledFrom;
     if (torn.has(cellKey(row, column))) return styleOnly(cell.style);
     const anchorRow = shiftRow(row, shift);
-    return anchorRow === undefined ? styleOnly(cell.style) : { ...cell, spilledFrom: { row: anchorRow, column } };
+    return anchorRow === undefined
+      ? styleOnly(cell.style)
+      : { ...cell, spilledFrom: { row: anchorRow, column } };
   }
   if (cell.formula === undefined) return cell;
   const formula = follow(cell.formula);

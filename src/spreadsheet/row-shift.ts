@@ -16,7 +16,11 @@ export function shiftRow(row: number, shift: RowShift): number | undefined {
 }
 
 /** Where a stretch of rows goes: it grows by rows put in inside it and shrinks by rows taken out. */
-export function shiftRows(top: number, bottom: number, shift: RowShift): { top: number; bottom: number } | undefined {
+export function shiftRows(
+  top: number,
+  bottom: number,
+  shift: RowShift,
+): { top: number; bottom: number } | undefined {
   if (top === 0 && bottom === MAX_ROWS - 1) return { top, bottom };
   const { at, count } = shift;
   if (shift.kind === "insert-rows") {

@@ -41,7 +41,12 @@ function hasContent(sheet: SheetState, area: Area): boolean {
 }
 
 /** The workbook after a table got `count` rows at its end: its area, and names and validations over whole columns. */
-export function growTableState(state: WorkbookState, sheetName: string, tableName: string, count: number): WorkbookState {
+export function growTableState(
+  state: WorkbookState,
+  sheetName: string,
+  tableName: string,
+  count: number,
+): WorkbookState {
   const home = state.sheets.find((sheet) => sheet.name === sheetName);
   const table = home?.tables.find((candidate) => candidate.name === tableName);
   if (!table) throw new RangeError(`no table ${tableName} on the sheet ${sheetName}`);
@@ -60,7 +65,8 @@ export function growTableState(state: WorkbookState, sheetName: string, tableNam
       })),
       validations: sheet.validations.map((validation) => ({
         ...validation,
-        areas: sheet === home ? validation.areas.map((area) => growArea(area, data, count)) : validation.areas,
+        areas:
+          sheet === home ? validation.areas.map((area) => growArea(area, data, count)) : validation.areas,
         ...(validation.formula1 !== undefined && { formula1: grow(validation.formula1, sheet.name) }),
         ...(validation.formula2 !== undefined && { formula2: grow(validation.formula2, sheet.name) }),
       })),

@@ -59,7 +59,8 @@ export function storeCell(sheet: SheetState, key: number, cell: Cell | undefined
 }
 
 /** A cell that keeps only its style; undefined where that is the default one. */
-export const styleOnly = (style: number): Cell | undefined => (style === 0 ? undefined : { value: null, style });
+export const styleOnly = (style: number): Cell | undefined =>
+  style === 0 ? undefined : { value: null, style };
 
 /** Whether two cells would be saved alike. */
 export function sameCell(a: Cell | undefined, b: Cell | undefined): boolean {

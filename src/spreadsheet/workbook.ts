@@ -35,7 +35,9 @@ export interface CellStyle {
   };
   /** Solid fill, `#rrggbb`. */
   readonly fill?: string;
-  readonly borders?: Partial<Record<"top" | "right" | "bottom" | "left", { readonly style: string; readonly color?: string }>>;
+  readonly borders?: Partial<
+    Record<"top" | "right" | "bottom" | "left", { readonly style: string; readonly color?: string }>
+  >;
   readonly horizontal?: "left" | "center" | "right" | "fill" | "justify";
   readonly vertical?: "top" | "center" | "bottom";
   readonly wrap?: boolean;

@@ -47,12 +47,7 @@ function countOf(block: FoundBlock): string {
   return `${beginSentence(records)}, ${faults}.${waiting}`;
 }
 
-function makeColumn(
-  block: FoundBlock,
-  column: FoundColumn,
-  id: string,
-  actions: BlockActions,
-): HTMLElement {
+function makeColumn(block: FoundBlock, column: FoundColumn, id: string, actions: BlockActions): HTMLElement {
   const header = column.header === "" ? "no heading" : column.header;
   const canChoose = block.kind === "probes" && block.layout === "rows";
   if (!canChoose) {
@@ -155,7 +150,9 @@ export function makeBlock(
   out.checked = block.leftOut;
   out.addEventListener("change", () => actions.leaveOut(block, out.checked));
   const key = `columns:${block.key}:${block.range}`;
-  const columns = block.columns.map((column, at) => makeColumn(block, column, `block-${place}-column-${at}`, actions));
+  const columns = block.columns.map((column, at) =>
+    makeColumn(block, column, `block-${place}-column-${at}`, actions),
+  );
   const details = make(
     "details",
     { "data-open": key, open: isOpen(key) },

@@ -12,7 +12,18 @@ import type { BenchFigure } from "./figure";
 
 const ROWS = 5_000;
 
-const WORDS = ["children", "the", "people", "before", "mother", "reading", "quick", "bright", "think", "station"];
+const WORDS = [
+  "children",
+  "the",
+  "people",
+  "before",
+  "mother",
+  "reading",
+  "quick",
+  "bright",
+  "think",
+  "station",
+];
 
 /** A sheet of 5,000 rows with a text and a probe each, CELLS and WCPM beside them: 10,000 function cells. */
 function makeLog(): Worksheet {
@@ -48,17 +59,31 @@ async function openLibrary(): Promise<{ library: FunctionLibrary; name: string }
   });
   const functions = [
     standIn("BRAILLE.CELLS", ([text]) => String(text).length),
-    standIn("BRAILLE.WCPM", ([words, errors, seconds]) => (60 * (Number(words) - Number(errors))) / Number(seconds)),
+    standIn(
+      "BRAILLE.WCPM",
+      ([words, errors, seconds]) => (60 * (Number(words) - Number(errors))) / Number(seconds),
+    ),
   ];
-  const find = (name: string): SheetFunction | undefined => functions.find((each) => each.name === name.toUpperCase());
-  return { library: { find, names: functions.map(({ name }) => name) }, name: "stand-in functions: run npm run build first" };
+  const find = (name: string): SheetFunction | undefined =>
+    functions.find((each) => each.name === name.toUpperCase());
+  return {
+    library: { find, names: functions.map(({ name }) => name) },
+    name: "stand-in functions: run npm run build first",
+  };
 }
 
 function openWorkbook(sheet: Worksheet): OpenWorkbook {
-  return new OpenWorkbook({ sheets: [sheet], names: [], styles: [{ numberFormat: "General" }], date1904: false, settings: new Map() });
+  return new OpenWorkbook({
+    sheets: [sheet],
+    names: [],
+    styles: [{ numberFormat: "General" }],
+    date1904: false,
+    settings: new Map(),
+  });
 }
 
-const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
 
 const time = (work: () => void): number => {
   const start = performance.now();

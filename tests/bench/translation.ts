@@ -67,7 +67,10 @@ export default async function run(): Promise<BenchFigure[]> {
       `translation: ${SENTENCES} sentences of ${WORDS_A_SENTENCE} words drawn by frequency (seed ${SEED}, ${distinct} distinct words), memo empty at the start, median of ${RUNS}`,
       perWord(own.sentences, SENTENCES * WORDS_A_SENTENCE),
       installed ? perWord(native.sentences, SENTENCES * WORDS_A_SENTENCE) : undefined,
-      { text: `at least ${LEAST_TIMES_FASTER} times faster than native`, isMet: (ratio) => ratio <= 1 / LEAST_TIMES_FASTER },
+      {
+        text: `at least ${LEAST_TIMES_FASTER} times faster than native`,
+        isMet: (ratio) => ratio <= 1 / LEAST_TIMES_FASTER,
+      },
     ),
   ];
 }
@@ -83,7 +86,10 @@ const compare = (
   name,
   value: round(value),
   unit: "µs a word",
-  against: native === undefined ? MISSING : `lou_translate in the same run, its start taken off: ${round(native)} µs a word`,
+  against:
+    native === undefined
+      ? MISSING
+      : `lou_translate in the same run, its start taken off: ${round(native)} µs a word`,
   ratio: native === undefined ? null : round(value / native),
   goal: goal.text,
   met: native === undefined ? null : goal.isMet(value / native),
@@ -128,8 +134,10 @@ const timeNative = (texts: readonly string[]): number => {
   return performance.now() - start;
 };
 
-const perWord = (milliseconds: readonly number[], words: number): number => (median(milliseconds) * 1000) / words;
+const perWord = (milliseconds: readonly number[], words: number): number =>
+  (median(milliseconds) * 1000) / words;
 
-const median = (values: readonly number[]): number => [...values].sort((one, other) => one - other)[values.length >> 1] ?? Number.NaN;
+const median = (values: readonly number[]): number =>
+  [...values].sort((one, other) => one - other)[values.length >> 1] ?? Number.NaN;
 
 const round = (value: number): number => Number(value.toPrecision(3));

@@ -15,7 +15,10 @@ export const runTranslatorContract = (name: string, open: () => TranslatorLibrar
     });
 
     it("gives the same translator to all who ask at once", async () => {
-      const [one, other] = await Promise.all([library.translator("contracted"), library.translator("contracted")]);
+      const [one, other] = await Promise.all([
+        library.translator("contracted"),
+        library.translator("contracted"),
+      ]);
       expect(one).toBe(other);
     });
 
@@ -60,7 +63,13 @@ export const runTranslatorContract = (name: string, open: () => TranslatorLibrar
     it("says which print became which cells", async () => {
       const translator = await library.translator("contracted");
       const { spans } = translator.transcribe("the cat");
-      expect(spans.map((span) => "the cat".slice(span.printStart, span.printEnd))).toEqual(["the", " ", "c", "a", "t"]);
+      expect(spans.map((span) => "the cat".slice(span.printStart, span.printEnd))).toEqual([
+        "the",
+        " ",
+        "c",
+        "a",
+        "t",
+      ]);
     });
 
     it("names each character that it has no cells for, with its place", async () => {

@@ -14,7 +14,11 @@ const area = (address: string) => {
 };
 
 /** A custom function of any number of arguments. */
-const custom = (name: string, call: SheetFunction["call"], result: "scalar" | "matrix" = "scalar"): SheetFunction => ({
+const custom = (
+  name: string,
+  call: SheetFunction["call"],
+  result: "scalar" | "matrix" = "scalar",
+): SheetFunction => ({
   name,
   description: "",
   parameters: [{ name: "values", type: "any", dimensionality: "matrix", optional: true, repeating: true }],
@@ -31,7 +35,12 @@ class Bench {
   readonly workbook: OpenWorkbook;
   readonly calculation: Calculation;
   clock = 46000.5;
-  constructor(cells: Record<string, TestCell>, more: Partial<Worksheet> = {}, functions = NO_FUNCTIONS, contents: Partial<WorkbookContents> = {}) {
+  constructor(
+    cells: Record<string, TestCell>,
+    more: Partial<Worksheet> = {},
+    functions = NO_FUNCTIONS,
+    contents: Partial<WorkbookContents> = {},
+  ) {
     this.workbook = new OpenWorkbook(makeContents([makeSheet("S", cells, more)], contents));
     this.calculation = new Calculation(this.workbook, { library: functions, now: () => this.clock });
   }
@@ -80,10 +89,22 @@ describe("operators", () => {
     ["A1=0", true],
     ['A1=""', true],
     ["A1+1", 1],
-    ["{1,2;3,4}*10", [[10, 20], [30, 40]]],
-    ["{1;2}+{10,20}", [[11, 21], [12, 22]]],
+    [
+      "{1,2;3,4}*10",
+      [
+        [10, 20],
+        [30, 40],
+      ],
+    ],
+    [
+      "{1;2}+{10,20}",
+      [
+        [11, 21],
+        [12, 22],
+      ],
+    ],
     ["SUM({1,2,3}*2)", 12],
-    ["1/3&\"\"", "0.333333333333333"],
+    ['1/3&""', "0.333333333333333"],
   ])("%s", async (formula, value) => {
     expect(await ask(formula)).toEqual(value);
   });
@@ -159,7 +180,9 @@ describe("recalculation", () => {
     expect(bench.values("A1 B1")).toEqual([46010, 46011]);
   });
   it("counts days from 1904 where the workbook does", () => {
-    const bench = new Bench({ A1: "=DATE(2026,4,3)", B1: "=YEAR(A1)", C1: "=TODAY()" }, {}, NO_FUNCTIONS, { date1904: true });
+    const bench = new Bench({ A1: "=DATE(2026,4,3)", B1: "=YEAR(A1)", C1: "=TODAY()" }, {}, NO_FUNCTIONS, {
+      date1904: true,
+    });
     expect(bench.values("A1 B1 C1")).toEqual([46115 - 1462, 2026, 46000 - 1462]);
   });
 });
@@ -210,7 +233,9 @@ describe("spilled results", () => {
     expect(bench.values("B1 B2")).toEqual([1, undefined]);
   });
   it("fill exactly the area of an array formula of the file", () => {
-    const bench = new Bench({ A1: { value: null, formula: "{1;2}", style: 0, array: "fixed", spill: area("A1:A3") } });
+    const bench = new Bench({
+      A1: { value: null, formula: "{1;2}", style: 0, array: "fixed", spill: area("A1:A3") },
+    });
     expect(bench.values("A1 A2 A3")).toEqual([1, 2, "#N/A"]);
   });
   it("mark only formulas that may fill cells as dynamic", () => {
@@ -223,7 +248,13 @@ describe("spilled results", () => {
 
 describe("a formula of the file that is no array formula", () => {
   it("takes the cell in its own row from a range (ECMA-376, implicit intersection)", () => {
-    const bench = new Bench({ A1: 1, A2: 2, A3: 3, B2: { value: null, formula: "A1:A3*10", style: 0 }, C9: { value: null, formula: "A1:A3", style: 0 } });
+    const bench = new Bench({
+      A1: 1,
+      A2: 2,
+      A3: 3,
+      B2: { value: null, formula: "A1:A3*10", style: 0 },
+      C9: { value: null, formula: "A1:A3", style: 0 },
+    });
     expect(bench.values("B2 C9")).toEqual([20, "#VALUE!"]);
   });
   it("keeps the file's value, marked, where it uses a function that is not on the list", () => {
@@ -246,15 +277,29 @@ describe("tables", () => {
     ["SUM(Probes[[Words]:[Errors]])", 33],
     ["COUNTA(Probes[#Data])", 4],
   ])("%s", async (formula, value) => {
-    expect(await new Bench(cells, { tables }).calculation.evaluate(formula, { sheet: "S", row: 9, column: 9 })).toEqual(value);
+    expect(
+      await new Bench(cells, { tables }).calculation.evaluate(formula, { sheet: "S", row: 9, column: 9 }),
+    ).toEqual(value);
   });
   it("reads its own row, inside the table and beside it", () => {
-    const bench = new Bench({ ...cells, C2: "=[@Words]-[@Errors]", C3: "=Probes[[#This Row],[Words]]-Probes[@Errors]", E3: "=Probes[@Words]", E9: "=Probes[@Words]" }, { tables });
+    const bench = new Bench(
+      {
+        ...cells,
+        C2: "=[@Words]-[@Errors]",
+        C3: "=Probes[[#This Row],[Words]]-Probes[@Errors]",
+        E3: "=Probes[@Words]",
+        E9: "=Probes[@Words]",
+      },
+      { tables },
+    );
     expect(bench.values("C2 C3 E3 E9")).toEqual([9, 18, 20, "#VALUE!"]);
   });
   it("grow, and with them what refers to their columns", () => {
     const own = [makeTable("Probes", area("A1:C3"), ["Words", "Errors", "Right=[@Words]-[@Errors]"])];
-    const bench = new Bench({ ...cells, A4: null, E1: "=SUM(Probes[Words])", F1: "=SUM(A2:A3)", G1: "=ROWS(Probes)" }, { tables: own });
+    const bench = new Bench(
+      { ...cells, A4: null, E1: "=SUM(Probes[Words])", F1: "=SUM(A2:A3)", G1: "=ROWS(Probes)" },
+      { tables: own },
+    );
     bench.workbook.appendToTable("Probes", [[30, 4]]);
     expect(bench.values("E1 F1 G1 C4")).toEqual([60, 60, 3, 26]);
     bench.workbook.undo();
@@ -279,7 +324,12 @@ describe("a name over a whole column of a table", () => {
   it("grows with the table, and so do results", () => {
     const names = [{ name: "Scores", formula: "S!$A$2:$A$3", hidden: false }];
     const tables = [makeTable("T", area("A1:A3"), ["Words"])];
-    const bench = new Bench({ A1: "Words", A2: 1, A3: 2, C1: "=SUM(Scores)", C2: "=SUM(S!Scores)" }, { tables }, NO_FUNCTIONS, { names });
+    const bench = new Bench(
+      { A1: "Words", A2: 1, A3: 2, C1: "=SUM(Scores)", C2: "=SUM(S!Scores)" },
+      { tables },
+      NO_FUNCTIONS,
+      { names },
+    );
     bench.workbook.appendToTable("T", [[10]]);
     expect(bench.values("C1 C2")).toEqual([13, 13]);
     bench.set("A4", 20);
@@ -292,7 +342,14 @@ describe("a name over a whole column of a table", () => {
 
 describe("rows put in and deleted", () => {
   it("leave results right", () => {
-    const bench = new Bench({ A1: 1, A2: 2, A3: 3, B1: "=SUM(A1:A3)", C3: "=ROW()", D1: "=COUNTBLANK(A1:A3)" });
+    const bench = new Bench({
+      A1: 1,
+      A2: 2,
+      A3: 3,
+      B1: "=SUM(A1:A3)",
+      C3: "=ROW()",
+      D1: "=COUNTBLANK(A1:A3)",
+    });
     bench.workbook.insertRows("S", 1, 2);
     expect(bench.values("B1 C5 D1")).toEqual([6, 5, 2]);
     bench.set("A2", 10);
@@ -331,11 +388,23 @@ describe("custom functions", () => {
     const seen: unknown[] = [];
     const spy = library(custom("T.SPY", (args) => (seen.push(args), 1)));
     new Bench({ A1: 1, A2: "x", B9: "=T.SPY(A1:B2,,A1)" }, {}, spy);
-    expect(seen).toEqual([[[[1, null], ["x", null]], null, 1]]);
+    expect(seen).toEqual([
+      [
+        [
+          [1, null],
+          ["x", null],
+        ],
+        null,
+        1,
+      ],
+    ]);
   });
   it("come with their error message into the cell", () => {
     const refusing = library(custom("T.NO", () => ({ error: "#NUM!", message: "seconds must be above 0" })));
-    expect(new Bench({ A1: "=T.NO(1)" }, {}, refusing).value("A1")).toEqual({ error: "#NUM!", message: "seconds must be above 0" });
+    expect(new Bench({ A1: "=T.NO(1)" }, {}, refusing).value("A1")).toEqual({
+      error: "#NUM!",
+      message: "seconds must be above 0",
+    });
   });
   it("may be added once they are loaded", () => {
     const bench = new Bench({ A1: "=T.ONE()" });

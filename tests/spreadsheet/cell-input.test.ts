@@ -66,7 +66,10 @@ describe("what she typed", () => {
     expect(typed(text, { numberFormat: "0%", date1904: false })).toEqual([value, undefined]);
   });
   it("counts days from 1904 where the workbook does", () => {
-    expect(typed("3/4/2026", { numberFormat: "General", date1904: true })).toEqual([46115 - 1462, "dd/mm/yyyy"]);
+    expect(typed("3/4/2026", { numberFormat: "General", date1904: true })).toEqual([
+      46115 - 1462,
+      "dd/mm/yyyy",
+    ]);
   });
   it.each(["=1+", "=SUM(1", '="a', "=)", "=1 2"])("refuses the formula %s", (text) => {
     expect(typed(text)).toBe("formula");

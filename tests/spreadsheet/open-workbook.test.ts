@@ -21,23 +21,39 @@ const logbook = (totals = false): OpenWorkbook =>
         makeSheet(
           "Log",
           {
-            A1: "Date", B1: "Words", C1: "Double",
-            A2: { value: 45000, style: 1 }, B2: 10, C2: { value: 20, formula: "[@Words]*2", style: 0 },
-            A3: { value: 45007, style: 1 }, B3: 12, C3: { value: 24, formula: "[@Words]*2", style: 0 },
+            A1: "Date",
+            B1: "Words",
+            C1: "Double",
+            A2: { value: 45000, style: 1 },
+            B2: 10,
+            C2: { value: 20, formula: "[@Words]*2", style: 0 },
+            A3: { value: 45007, style: 1 },
+            B3: 12,
+            C3: { value: 24, formula: "[@Words]*2", style: 0 },
             ...(totals ? { B4: { value: 22, formula: "SUBTOTAL(109,[Words])", style: 0 } } : {}),
             E1: { value: 22, formula: "SUM(B2:B3)", style: 0 },
             E2: { value: 10, formula: "B2", style: 0 },
             A9: "below",
           },
           {
-            tables: [makeTable("Probes", area(totals ? "A1:C4" : "A1:C3"), ["Date", "Words", "Double=[@Words]*2"], totals)],
+            tables: [
+              makeTable(
+                "Probes",
+                area(totals ? "A1:C4" : "A1:C3"),
+                ["Date", "Words", "Double=[@Words]*2"],
+                totals,
+              ),
+            ],
             validations: [{ areas: [area("B2:B3")], type: "whole", allowBlank: true }],
             merges: [area("A9:B9")],
             comments: [{ row: 8, column: 0, text: "a note" }],
             objects: [{ kind: "chart", area: area("G1:K12") }],
           },
         ),
-        makeSheet("Summary", { A1: { value: 22, formula: "SUM(Log!$B$2:$B$3)", style: 0 }, A2: { value: "below", formula: "Log!A9", style: 0 } }),
+        makeSheet("Summary", {
+          A1: { value: 22, formula: "SUM(Log!$B$2:$B$3)", style: 0 },
+          A2: { value: "below", formula: "Log!A9", style: 0 },
+        }),
       ],
       { names: [{ name: "Scores", formula: "Log!$B$2:$B$3", hidden: false }] },
     ),
@@ -55,7 +71,10 @@ describe("writing cells", () => {
     const workbook = logbook();
     const heard: WorkbookChange[][] = [];
     workbook.onChange((changes) => heard.push([...changes]));
-    workbook.setCells("Log", 4, 0, [["x", 2], [undefined, true]]);
+    workbook.setCells("Log", 4, 0, [
+      ["x", 2],
+      [undefined, true],
+    ]);
     expect(heard).toEqual([[{ kind: "cells", sheet: "Log", keys: [key("A5"), key("B5"), key("B6")] }]]);
     expect(changed(workbook, "Log")).toEqual([key("A5"), key("B5"), key("B6")]);
   });
@@ -81,7 +100,11 @@ describe("writing cells", () => {
       workbook.setCell("Log", 5, 0, 2);
     });
     workbook.undo();
-    expect([at(workbook, "Log", "A5"), at(workbook, "Log", "A6"), workbook.canUndo]).toEqual([undefined, undefined, false]);
+    expect([at(workbook, "Log", "A5"), at(workbook, "Log", "A6"), workbook.canUndo]).toEqual([
+      undefined,
+      undefined,
+      false,
+    ]);
   });
   it.each([
     ["an unknown sheet", "Nowhere", 0, "x", "no-sheet"],
@@ -183,7 +206,10 @@ describe("a row appended to a table", () => {
   });
   it("puts rows in where something stands below", () => {
     const workbook = logbook();
-    workbook.appendToTable("Probes", Array.from({ length: 6 }, (_, index) => [45014 + index, index]));
+    workbook.appendToTable(
+      "Probes",
+      Array.from({ length: 6 }, (_, index) => [45014 + index, index]),
+    );
     expect(at(workbook, "Log", "B9")?.value).toBe(5);
     expect(at(workbook, "Log", "A15")?.value).toBe("below");
     expect(workbook.difference().edits.map((edit) => edit.kind)).toEqual(["insert-rows", "grow-table"]);
@@ -194,7 +220,15 @@ describe("sheets, charts and settings", () => {
   it("adds a sheet and a chart, undoably", () => {
     const workbook = logbook();
     workbook.addSheet("Chart");
-    workbook.addChart({ sheet: "Chart", title: "t", xTitle: "x", yTitle: "y", x: "Log!$A$2:$A$3", series: [], area: area("A1:H9") });
+    workbook.addChart({
+      sheet: "Chart",
+      title: "t",
+      xTitle: "x",
+      yTitle: "y",
+      x: "Log!$A$2:$A$3",
+      series: [],
+      area: area("A1:H9"),
+    });
     expect(workbook.sheet("chart")?.objects).toHaveLength(1);
     workbook.undo();
     workbook.undo();

@@ -76,7 +76,9 @@ describe("where LibreOffice differs, ordinary functions give what Excel gives", 
     expectValue(await evaluate(formula), value);
   });
   it("and LibreOffice does differ there", () => {
-    const same = checks.rows.filter(([formula, value]) => JSON.stringify(AS_EXCEL[formula]) === JSON.stringify(value));
+    const same = checks.rows.filter(
+      ([formula, value]) => JSON.stringify(AS_EXCEL[formula]) === JSON.stringify(value),
+    );
     expect(same).toEqual([]);
   });
 });
@@ -94,25 +96,55 @@ const DYNAMIC: readonly (readonly [string, unknown])[] = [
   ["XLOOKUP({10;30},E1:E8,F1:F8)", [[1], [4]]],
   ["XMATCH(30,E1:E8)", 3],
   ["XMATCH(35,E1:E8,1)", 4],
-  ["FILTER(E1:F8,F1:F8>8)", [[70, 8.5], [80, 9]]],
+  [
+    "FILTER(E1:F8,F1:F8>8)",
+    [
+      [70, 8.5],
+      [80, 9],
+    ],
+  ],
   ['FILTER(E1:E8,F1:F8>80,"none")', "none"],
   ["FILTER(E1:E8,F1:F8>80)", { error: "#CALC!" }],
   ["SORT({3;1;2})", [[1], [2], [3]]],
   ["SORT({3;1;2},,-1)", [[3], [2], [1]]],
-  ['SORT({1,"b";2,"a"},2)', [[2, "a"], [1, "b"]]],
+  [
+    'SORT({1,"b";2,"a"},2)',
+    [
+      [2, "a"],
+      [1, "b"],
+    ],
+  ],
   ["SORT({3,1,2},1,1,TRUE)", [[1, 2, 3]]],
   ['SORTBY({"a";"b";"c"},{2;3;1})', [["c"], ["a"], ["b"]]],
   ['SORTBY({"a";"b";"c"},{1;1;2},-1,{1;2;3},-1)', [["c"], ["b"], ["a"]]],
   ['UNIQUE({"a";"A";"b"})', [["a"], ["b"]]],
   ["UNIQUE({1;2;1},FALSE,TRUE)", 2],
   ["UNIQUE({1,2,1},TRUE)", [[1, 2]]],
-  ["SEQUENCE(2,3)", [[1, 2, 3], [4, 5, 6]]],
+  [
+    "SEQUENCE(2,3)",
+    [
+      [1, 2, 3],
+      [4, 5, 6],
+    ],
+  ],
   ["SEQUENCE(3,1,10,-5)", [[10], [5], [0]]],
   ["TAKE(E1:E8,2)", [[10], [20]]],
   ["TAKE(E1:E8,-1)", 80],
   ["DROP(E1:E8,6)", [[70], [80]]],
-  ["VSTACK({1,2},{3,4})", [[1, 2], [3, 4]]],
-  ["HSTACK({1;2},{3;4})", [[1, 3], [2, 4]]],
+  [
+    "VSTACK({1,2},{3,4})",
+    [
+      [1, 2],
+      [3, 4],
+    ],
+  ],
+  [
+    "HSTACK({1;2},{3;4})",
+    [
+      [1, 3],
+      [2, 4],
+    ],
+  ],
   ["TOCOL({1,2;3,4})", [[1], [2], [3], [4]]],
   ["TOROW({1;2})", [[1, 2]]],
   ["CHOOSECOLS({1,2,3},3,1)", [[3, 1]]],
@@ -120,28 +152,54 @@ const DYNAMIC: readonly (readonly [string, unknown])[] = [
   ['TEXTBEFORE("a-b-c","-",-1)', "a-b"],
   ['TEXTAFTER("a-b-c","-",2)', "c"],
   ['TEXTAFTER("abc","-")', { error: "#N/A" }],
-  ['TEXTSPLIT("a,b;c",",",";")', [["a", "b"], ["c", { error: "#N/A" }]]],
+  [
+    'TEXTSPLIT("a,b;c",",",";")',
+    [
+      ["a", "b"],
+      ["c", { error: "#N/A" }],
+    ],
+  ],
   ["MAP({1,2},LAMBDA(x,x*10))", [[10, 20]]],
   ["BYROW({1,2;3,4},LAMBDA(r,SUM(r)))", [[3], [7]]],
   ["BYCOL({1,2;3,4},LAMBDA(c,SUM(c)))", [[4, 6]]],
   ["REDUCE(1,{2,3},LAMBDA(a,b,a*b))", 6],
   ["SCAN(0,{1,2,3},LAMBDA(a,b,a+b))", [[1, 3, 6]]],
-  ["MAKEARRAY(2,2,LAMBDA(r,c,r*c))", [[1, 2], [2, 4]]],
+  [
+    "MAKEARRAY(2,2,LAMBDA(r,c,r*c))",
+    [
+      [1, 2],
+      [2, 4],
+    ],
+  ],
   ["TODAY()", 46115],
   ["NOW()", 46115.25],
-  ["TRANSPOSE({1,2;3,4})", [[1, 3], [2, 4]]],
+  [
+    "TRANSPOSE({1,2;3,4})",
+    [
+      [1, 3],
+      [2, 4],
+    ],
+  ],
 ];
 
 describe("functions that give blocks (Microsoft's documentation, from memory)", () => {
   it.each(DYNAMIC)("%s", async (formula, value) => {
     const result = await evaluate(formula);
-    const plain = Array.isArray(result) ? result.map((row) => (row as CellValue[]).map((cell) => (typeof cell === "object" && cell ? { error: cell.error } : cell))) : result;
+    const plain = Array.isArray(result)
+      ? result.map((row) =>
+          (row as CellValue[]).map((cell) =>
+            typeof cell === "object" && cell ? { error: cell.error } : cell,
+          ),
+        )
+      : result;
     expectValue(plain, value);
   });
 });
 
 it("every function on the list is checked here", () => {
   const formulas = [...checks.rows.map(([formula]) => formula), ...DYNAMIC.map(([formula]) => formula)];
-  const called = new Set(formulas.flatMap((formula) => [...formula.matchAll(/([A-Z][A-Z0-9.]*)\(/g)].map(([, name]) => name)));
+  const called = new Set(
+    formulas.flatMap((formula) => [...formula.matchAll(/([A-Z][A-Z0-9.]*)\(/g)].map(([, name]) => name)),
+  );
   expect(ordinaryFunctionNames().filter((name) => !called.has(name))).toEqual([]);
 });

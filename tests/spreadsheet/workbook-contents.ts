@@ -1,5 +1,11 @@
 import { parseCell } from "../../src/spreadsheet/address";
-import { cellKey, type Cell, type Table, type WorkbookContents, type Worksheet } from "../../src/spreadsheet/workbook";
+import {
+  cellKey,
+  type Cell,
+  type Table,
+  type WorkbookContents,
+  type Worksheet,
+} from "../../src/spreadsheet/workbook";
 import { emptySheet } from "../../src/spreadsheet/workbook-state";
 import type { CellValue } from "../../src/domain/cell-value";
 
@@ -7,7 +13,11 @@ import type { CellValue } from "../../src/domain/cell-value";
 export type TestCell = CellValue | Cell;
 
 /** A sheet from its cells by address; `=` begins a formula that may spill. */
-export function makeSheet(name: string, cells: Record<string, TestCell>, more: Partial<Worksheet> = {}): Worksheet {
+export function makeSheet(
+  name: string,
+  cells: Record<string, TestCell>,
+  more: Partial<Worksheet> = {},
+): Worksheet {
   const map = new Map<number, Cell>();
   for (const [address, content] of Object.entries(cells)) {
     const place = parseCell(address);
@@ -25,7 +35,12 @@ function makeCell(content: TestCell): Cell {
 }
 
 /** A table over an area, with its columns' names and calculated columns (`Name=formula`). */
-export function makeTable(name: string, area: Table["area"], columns: readonly string[], totalsRow = false): Table {
+export function makeTable(
+  name: string,
+  area: Table["area"],
+  columns: readonly string[],
+  totalsRow = false,
+): Table {
   return {
     name,
     area,
@@ -39,7 +54,10 @@ export function makeTable(name: string, area: Table["area"], columns: readonly s
 }
 
 /** Workbook contents around these sheets. */
-export function makeContents(sheets: readonly Worksheet[], more: Partial<WorkbookContents> = {}): WorkbookContents {
+export function makeContents(
+  sheets: readonly Worksheet[],
+  more: Partial<WorkbookContents> = {},
+): WorkbookContents {
   return {
     sheets,
     names: [],

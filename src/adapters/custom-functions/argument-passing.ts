@@ -25,7 +25,8 @@ export function passArgument(
   settings: PassingSettings,
 ): { readonly passed: unknown } | { readonly refused: CellError } {
   if (given === null) return { passed: null };
-  if (shape.dimensionality === "scalar") return passCell(isRows(given) ? (given[0]?.[0] ?? null) : given, shape, settings);
+  if (shape.dimensionality === "scalar")
+    return passCell(isRows(given) ? (given[0]?.[0] ?? null) : given, shape, settings);
   const rows: unknown[][] = [];
   for (const row of isRows(given) ? given : [[given]]) {
     const cells: unknown[] = [];
@@ -45,13 +46,21 @@ function passCell(
   { typing, passesErrors }: PassingSettings,
 ): { readonly passed: unknown } | { readonly refused: CellError } {
   if (isCellError(cell)) {
-    return type === "any" && passesErrors ? { passed: new CustomFunctionError(cell.error, cell.message) } : { refused: cell };
+    return type === "any" && passesErrors
+      ? { passed: new CustomFunctionError(cell.error, cell.message) }
+      : { refused: cell };
   }
   if (type === "any") return { passed: cell };
-  const coerced = type === "number" ? toNumber(cell, typing) : type === "string" ? toText(cell) : toLogical(cell);
+  const coerced =
+    type === "number" ? toNumber(cell, typing) : type === "string" ? toText(cell) : toLogical(cell);
   return isCellError(coerced) ? { refused: coerced } : { passed: coerced };
 }
 
 /** The places of scalar parameters that were given a block: the function is called for each of its cells. */
-export const liftedPlaces = (args: readonly FunctionAnswer[], shapeAt: (index: number) => ParameterShape | undefined): number[] =>
-  args.flatMap((given, index) => (isRows(given) && shapeAt(index)?.dimensionality === "scalar" ? [index] : []));
+export const liftedPlaces = (
+  args: readonly FunctionAnswer[],
+  shapeAt: (index: number) => ParameterShape | undefined,
+): number[] =>
+  args.flatMap((given, index) =>
+    isRows(given) && shapeAt(index)?.dimensionality === "scalar" ? [index] : [],
+  );

@@ -1,5 +1,10 @@
 import { ERROR_CODES, isCellError, type CellError, type CellValue } from "../../domain/cell-value";
-import type { FunctionAnswer, FunctionLibrary, ParameterShape, SheetFunction } from "../../spreadsheet/function-library";
+import type {
+  FunctionAnswer,
+  FunctionLibrary,
+  ParameterShape,
+  SheetFunction,
+} from "../../spreadsheet/function-library";
 import type { TypingSettings } from "../../spreadsheet/number-input";
 import { commonSize, valueAt } from "../../spreadsheet/engine/operators";
 import { liftedPlaces, passArgument, type PassingSettings } from "./argument-passing";
@@ -9,7 +14,10 @@ import type { BundleMetadata, FunctionMetadata } from "./function-metadata";
 /** The namespace that the manifest gives the functions in Excel. */
 export const NAMESPACE = "BRAILLE";
 
-const REFUSED: CellError = { error: "#VALUE!", message: "The function could not give a result for these arguments." };
+const REFUSED: CellError = {
+  error: "#VALUE!",
+  message: "The function could not give a result for these arguments.",
+};
 
 /**
  * The functions of a bundle as the formula engine calls them.
@@ -40,7 +48,8 @@ function makeFunction(
   settings: PassingSettings,
 ): SheetFunction {
   const last = parameters.at(-1);
-  const shapeAt = (index: number): ParameterShape | undefined => parameters[index] ?? (last?.repeating ? last : undefined);
+  const shapeAt = (index: number): ParameterShape | undefined =>
+    parameters[index] ?? (last?.repeating ? last : undefined);
   const callOnce = (args: readonly FunctionAnswer[]): FunctionAnswer | Promise<FunctionAnswer> => {
     const passed: unknown[] = [];
     for (const [index, given] of args.entries()) {
@@ -64,7 +73,10 @@ function makeFunction(
   };
 }
 
-function callAssociated(associated: AssociatedFunction, passed: readonly unknown[]): FunctionAnswer | Promise<FunctionAnswer> {
+function callAssociated(
+  associated: AssociatedFunction,
+  passed: readonly unknown[],
+): FunctionAnswer | Promise<FunctionAnswer> {
   try {
     const answer = associated(...passed);
     return answer instanceof Promise ? answer.then(readAnswer, readFailure) : readAnswer(answer);
@@ -93,13 +105,19 @@ function callForEach(
 }
 
 const firstCell = (answer: FunctionAnswer): CellValue =>
-  Array.isArray(answer) ? ((answer as readonly (readonly CellValue[])[])[0]?.[0] ?? null) : (answer as CellValue);
+  Array.isArray(answer)
+    ? ((answer as readonly (readonly CellValue[])[])[0]?.[0] ?? null)
+    : (answer as CellValue);
 
 function readAnswer(answer: unknown): FunctionAnswer {
   if (!Array.isArray(answer)) return readCell(answer);
   const rows = answer.map((row: unknown) => (Array.isArray(row) ? row.map(readCell) : [readCell(row)]));
   const width = Math.max(0, ...rows.map((row) => row.length));
-  return rows.map((row) => Array.from({ length: width }, (_, at) => (at < row.length ? (row[at] ?? null) : { error: "#N/A" as const })));
+  return rows.map((row) =>
+    Array.from({ length: width }, (_, at) =>
+      at < row.length ? (row[at] ?? null) : { error: "#N/A" as const },
+    ),
+  );
 }
 
 function readCell(cell: unknown): CellValue {
@@ -111,7 +129,8 @@ function readCell(cell: unknown): CellValue {
 }
 
 /** What was thrown: an error meant for the cell; anything else says nothing of what went wrong inside. */
-const readFailure = (thrown: unknown): CellError => (thrown instanceof CustomFunctionError ? readError(thrown) : REFUSED);
+const readFailure = (thrown: unknown): CellError =>
+  thrown instanceof CustomFunctionError ? readError(thrown) : REFUSED;
 
 function readError({ code, message }: CustomFunctionError): CellError {
   const error = ERROR_CODES.find((known) => known === code) ?? "#VALUE!";

@@ -31,12 +31,16 @@ export interface CustomFunctionsRuntime {
 }
 
 /** A stand-in for Excel's runtime, which gathers the functions that a bundle associates with their ids. */
-export function makeRuntime(): { runtime: CustomFunctionsRuntime; functions: ReadonlyMap<string, AssociatedFunction> } {
+export function makeRuntime(): {
+  runtime: CustomFunctionsRuntime;
+  functions: ReadonlyMap<string, AssociatedFunction>;
+} {
   const functions = new Map<string, AssociatedFunction>();
   const runtime: CustomFunctionsRuntime = {
     associate(id, called) {
       const entries = typeof id === "string" ? { [id]: called } : id;
-      for (const [each, associated] of Object.entries(entries)) if (associated) functions.set(each.toUpperCase(), associated);
+      for (const [each, associated] of Object.entries(entries))
+        if (associated) functions.set(each.toUpperCase(), associated);
     },
     Error: CustomFunctionError,
     ErrorCode: ERROR_CODES,

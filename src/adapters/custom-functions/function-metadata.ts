@@ -24,7 +24,8 @@ const TYPES = ["string", "number", "boolean", "any"] as const;
  */
 export function parseMetadata(text: string): BundleMetadata {
   const root: unknown = JSON.parse(text);
-  if (!isRecord(root) || !Array.isArray(root["functions"])) throw new TypeError("functions.json lists no functions");
+  if (!isRecord(root) || !Array.isArray(root["functions"]))
+    throw new TypeError("functions.json lists no functions");
   return {
     functions: root["functions"].map(parseFunction),
     passesErrors: root["allowErrorForDataTypeAny"] === true,
@@ -32,7 +33,8 @@ export function parseMetadata(text: string): BundleMetadata {
 }
 
 function parseFunction(given: unknown): FunctionMetadata {
-  if (!isRecord(given) || typeof given["id"] !== "string") throw new TypeError("functions.json has a function without an id");
+  if (!isRecord(given) || typeof given["id"] !== "string")
+    throw new TypeError("functions.json has a function without an id");
   const { id, description, parameters, result } = given;
   return {
     id: id.toUpperCase(),
@@ -54,4 +56,5 @@ function parseParameter(given: unknown): ParameterShape {
   };
 }
 
-const isRecord = (given: unknown): given is Record<string, unknown> => typeof given === "object" && given !== null;
+const isRecord = (given: unknown): given is Record<string, unknown> =>
+  typeof given === "object" && given !== null;

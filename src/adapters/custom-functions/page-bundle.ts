@@ -28,13 +28,17 @@ export async function pageFunctionLibrary({ base, translators }: PageBundle): Pr
   const { runtime, functions } = makeRuntime();
   if (translators) Reflect.set(globalThis, "cellwrightFunctionHost", { translators });
   Reflect.set(globalThis, "CustomFunctions", runtime);
-  const [metadata] = await Promise.all([loadText(new URL("functions.json", root)), addScript(new URL("functions.js", root))]);
+  const [metadata] = await Promise.all([
+    loadText(new URL("functions.json", root)),
+    addScript(new URL("functions.js", root)),
+  ]);
   return makeLibrary(parseMetadata(metadata), functions);
 }
 
 async function loadText(address: URL): Promise<string> {
   const response = await fetch(address);
-  if (!response.ok) throw new Error(`${address.pathname} could not be loaded (${response.status}). Reload the page.`);
+  if (!response.ok)
+    throw new Error(`${address.pathname} could not be loaded (${response.status}). Reload the page.`);
   return response.text();
 }
 
@@ -44,7 +48,9 @@ const addScript = (address: URL): Promise<void> =>
     script.src = address.href;
     script.addEventListener("load", () => resolve());
     script.addEventListener("error", () =>
-      reject(new Error(`The braille functions could not be loaded from ${address.pathname}. Reload the page.`)),
+      reject(
+        new Error(`The braille functions could not be loaded from ${address.pathname}. Reload the page.`),
+      ),
     );
     document.head.append(script);
   });

@@ -133,7 +133,9 @@ export class Engine {
     } catch (thrown) {
       // Rules such as that for straight quotation marks call themselves for each character that they look at.
       this.#module.Runtime.stackRestore(stack);
-      throw new RangeError(`the braille engine has no room for this text: ${this.#log.at(-1) ?? String(thrown)}`);
+      throw new RangeError(
+        `the braille engine has no room for this text: ${this.#log.at(-1) ?? String(thrown)}`,
+      );
     }
   }
 

@@ -45,16 +45,27 @@ interface AccentedLetter {
 
 const makeLetters = (): AccentedLetter[] => {
   let next = FIRST_PRIVATE;
-  const letters: AccentedLetter[] = STROKES.map(([upper, lower, dots]) => ({ upper, lower, dots, spelled: undefined }));
+  const letters: AccentedLetter[] = STROKES.map(([upper, lower, dots]) => ({
+    upper,
+    lower,
+    dots,
+    spelled: undefined,
+  }));
   for (const accent of ACCENTS) {
     for (const [index, dots] of LETTER_DOTS.entries()) {
       const spelled = String.fromCharCode(97 + index) + accent.mark;
       const lower = spelled.normalize("NFC");
       const upper = spelled.toUpperCase().normalize("NFC");
       const cells = `${accent.dots}-${dots}`;
-      if (lower.length === 1 && upper.length === 1) letters.push({ upper, lower, dots: cells, spelled: undefined });
+      if (lower.length === 1 && upper.length === 1)
+        letters.push({ upper, lower, dots: cells, spelled: undefined });
       else {
-        letters.push({ upper: String.fromCharCode(next), lower: String.fromCharCode(next + 1), dots: cells, spelled });
+        letters.push({
+          upper: String.fromCharCode(next),
+          lower: String.fromCharCode(next + 1),
+          dots: cells,
+          spelled,
+        });
         next += 2;
       }
     }
@@ -93,10 +104,13 @@ export const joinAccent = (cluster: string): string => {
  * @param table - the text of the table's character definitions
  */
 export const formatAccentRules = (table: string): string => {
-  const defined = new Set([...table.matchAll(/^uplow\s+(\\x[0-9a-f]{4})/gim)].map((match) => match[1]?.toLowerCase()));
+  const defined = new Set(
+    [...table.matchAll(/^uplow\s+(\\x[0-9a-f]{4})/gim)].map((match) => match[1]?.toLowerCase()),
+  );
   return LETTERS.filter(({ upper }) => !defined.has(formatEscape(upper)))
     .map(({ upper, lower, dots }) => `uplow ${formatEscape(upper)}${formatEscape(lower)} ${dots}\n`)
     .join("");
 };
 
-const formatEscape = (character: string): string => `\\x${character.charCodeAt(0).toString(16).padStart(4, "0")}`;
+const formatEscape = (character: string): string =>
+  `\\x${character.charCodeAt(0).toString(16).padStart(4, "0")}`;

@@ -24,15 +24,25 @@ type Render = (text: string) => Rendering;
  * @param longest - characters in one call at most
  * @param passages - whether capitals passages run over the words of the text (UEB)
  */
-export const renderLongPiece = (text: string, render: Render, longest: number, passages: boolean): Rendering =>
-  passages && text.includes(" ") ? renderByWords(text, render, longest) : renderByWindows(text, render, longest);
+export const renderLongPiece = (
+  text: string,
+  render: Render,
+  longest: number,
+  passages: boolean,
+): Rendering =>
+  passages && text.includes(" ")
+    ? renderByWords(text, render, longest)
+    : renderByWindows(text, render, longest);
 
 /** Stretches of whole words; a capitals passage that ends where the next stretch begins one goes on instead. */
 const renderByWords = (text: string, render: Render, longest: number): Rendering => {
   let whole: Rendering = { cells: "", starts: [], unknown: [] };
   let start = 0;
   while (start < text.length) {
-    const end = text.length - start <= longest ? text.length : findCut(text, start, Math.min(start + longest, text.length - LEAST_REST));
+    const end =
+      text.length - start <= longest
+        ? text.length
+        : findCut(text, start, Math.min(start + longest, text.length - LEAST_REST));
     const blanks = text.slice(start, end).length - text.slice(start, end).trimStart().length;
     whole = append(whole, renderBlanks(blanks), start);
     const part = text.slice(start + blanks, end);
@@ -59,7 +69,10 @@ const findCut = (text: string, start: number, most: number): number => {
     return next === -1 ? text.length : next;
   }
   for (let blank = last, tries = 0; blank > start && tries < CUTS_TRIED; tries += 1) {
-    if (CAPITAL_START.test(text.slice(blank, blank + OVERLAP)) && CAPITAL_WORD.test(text.slice(Math.max(start, blank - OVERLAP), blank))) {
+    if (
+      CAPITAL_START.test(text.slice(blank, blank + OVERLAP)) &&
+      CAPITAL_WORD.test(text.slice(Math.max(start, blank - OVERLAP), blank))
+    ) {
       return blank;
     }
     blank = text.lastIndexOf(" ", blank - 1);
@@ -76,7 +89,8 @@ const renderBlanks = (count: number): Rendering => ({
 /** Appends a stretch; takes out the end and the new start of a passage that runs on over the blanks between. */
 const joinPassage = (whole: Rendering, blanks: number, next: Rendering, start: number): Rendering => {
   const before = whole.cells.slice(0, whole.cells.length - blanks);
-  if (!before.endsWith(PASSAGE_END) || !next.cells.startsWith(PASSAGE_START)) return append(whole, next, start);
+  if (!before.endsWith(PASSAGE_END) || !next.cells.startsWith(PASSAGE_START))
+    return append(whole, next, start);
   const end = before.length - PASSAGE_END.length;
   const starts: number[] = [];
   for (let index = 0; index < whole.starts.length; index += 2) {
@@ -89,7 +103,9 @@ const joinPassage = (whole: Rendering, blanks: number, next: Rendering, start: n
   const going: Rendering = {
     ...next,
     cells: next.cells.slice(PASSAGE_START.length),
-    starts: next.starts.map((place, index) => (index % 2 === 1 ? Math.max(0, place - PASSAGE_START.length) : place)),
+    starts: next.starts.map((place, index) =>
+      index % 2 === 1 ? Math.max(0, place - PASSAGE_START.length) : place,
+    ),
   };
   return append(open, going, start);
 };
@@ -115,7 +131,8 @@ const renderByWindows = (text: string, render: Render, longest: number): Renderi
       .filter((place) => place > start && place <= window.from + OVERLAP + reach)
       .slice(-CUTS_TRIED)
       .reverse();
-    const cut = cuts.find((place) => beginsSpan(windowAt(place - OVERLAP), place)) ?? cuts[0] ?? window.from + longest;
+    const cut =
+      cuts.find((place) => beginsSpan(windowAt(place - OVERLAP), place)) ?? cuts[0] ?? window.from + longest;
     whole = append(whole, take(window, start, cut), start);
     const overlapping = windowAt(cut - OVERLAP);
     window = beginsSpan(overlapping, cut) ? overlapping : windowAt(cut);
@@ -150,7 +167,9 @@ const take = ({ from, rendering }: Window, start: number, end: number): Renderin
   return {
     cells: rendering.cells.slice(firstCell ?? endCell, endCell),
     starts,
-    unknown: rendering.unknown.map((place) => place + from - start).filter((place) => place >= 0 && place < end - start),
+    unknown: rendering.unknown
+      .map((place) => place + from - start)
+      .filter((place) => place >= 0 && place < end - start),
   };
 };
 

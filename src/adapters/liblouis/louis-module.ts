@@ -8,7 +8,11 @@ export interface LouisModule {
   readonly HEAP32: Int32Array;
   readonly FS: {
     mkdir(path: string): unknown;
-    writeFile(path: string, content: Uint8Array | string, options?: { readonly encoding: "binary" | "utf8" }): void;
+    writeFile(
+      path: string,
+      content: Uint8Array | string,
+      options?: { readonly encoding: "binary" | "utf8" },
+    ): void;
     unlink(path: string): void;
   };
   readonly Runtime: {

@@ -91,10 +91,20 @@ export class LouisTranslator implements Translator {
         cells += rendering.cells;
         if (rendering.unknown.length > 0) faulty = true;
       }
-      addSpans(spans, starts, { print: lineStart, printEnd: lineStart + line.length, cell: cellStart, cellEnd: cells.length });
+      addSpans(spans, starts, {
+        print: lineStart,
+        printEnd: lineStart + line.length,
+        cell: cellStart,
+        cellEnd: cells.length,
+      });
       if (lineBreak > 0) {
         const printStart = lineStart + line.length;
-        spans.push({ printStart, printEnd: printStart + lineBreak, cellStart: cells.length, cellEnd: cells.length + 1 });
+        spans.push({
+          printStart,
+          printEnd: printStart + lineBreak,
+          cellStart: cells.length,
+          cellEnd: cells.length + 1,
+        });
         cells += "\n";
       }
     });
@@ -136,7 +146,9 @@ export class LouisTranslator implements Translator {
   #split(text: string): readonly Piece[] {
     if (text.length === 0) return [];
     if (!this.#traits.ueb) return [{ start: 0, end: text.length, kind: "passage" }];
-    return this.#memo === undefined && text.length <= LONGEST_CALL ? splitAtOpenings(text) : splitIntoPieces(text);
+    return this.#memo === undefined && text.length <= LONGEST_CALL
+      ? splitAtOpenings(text)
+      : splitIntoPieces(text);
   }
 
   #render(word: string): Rendering {
@@ -198,13 +210,21 @@ const printOf = (text: string, { start, end, kind }: Piece): string =>
   kind === "opening" ? text.slice(start, end).replaceAll('"', "\u201c") : text.slice(start, end);
 
 const isSecondHalf = (text: string, index: number): boolean =>
-  index > 0 && text.charCodeAt(index) >= 0xdc00 && text.charCodeAt(index) <= 0xdfff && (text.codePointAt(index - 1) ?? 0) > 0xffff;
+  index > 0 &&
+  text.charCodeAt(index) >= 0xdc00 &&
+  text.charCodeAt(index) <= 0xdfff &&
+  (text.codePointAt(index - 1) ?? 0) > 0xffff;
 
 /** Turns starts counted from the line into spans of the whole text that leave no gap. */
 const addSpans = (
   spans: Span[],
   starts: readonly number[],
-  line: { readonly print: number; readonly printEnd: number; readonly cell: number; readonly cellEnd: number },
+  line: {
+    readonly print: number;
+    readonly printEnd: number;
+    readonly cell: number;
+    readonly cellEnd: number;
+  },
 ): void => {
   if (line.print === line.printEnd) return;
   // A line of nothing but invisible characters still is print; what leads it belongs to the first span.

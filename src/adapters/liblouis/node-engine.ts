@@ -41,8 +41,10 @@ export const nodeEngineSource = ({ directory, engine = "liblouis.cjs" }: NodeEng
 };
 
 /** The braille codes in Node. */
-export const nodeTranslatorLibrary = (layout: NodeEngineLayout, options: LouisLibraryOptions = {}): LouisLibrary =>
-  new LouisLibrary(nodeEngineSource(layout), options);
+export const nodeTranslatorLibrary = (
+  layout: NodeEngineLayout,
+  options: LouisLibraryOptions = {},
+): LouisLibrary => new LouisLibrary(nodeEngineSource(layout), options);
 
 const requireAnew = (file: string): LouisModule => {
   const load = createRequire(file);

@@ -37,11 +37,16 @@ export const pageEngineSource = ({ base }: PageEngineLayout): EngineSource => {
 };
 
 /** The braille codes in a page. */
-export const pageTranslatorLibrary = (layout: PageEngineLayout, options: LouisLibraryOptions = {}): LouisLibrary =>
-  new LouisLibrary(pageEngineSource(layout), options);
+export const pageTranslatorLibrary = (
+  layout: PageEngineLayout,
+  options: LouisLibraryOptions = {},
+): LouisLibrary => new LouisLibrary(pageEngineSource(layout), options);
 
 /** The global names that the engine's script sets. */
-type EngineGlobals = typeof globalThis & { liblouisBuild?: LouisModule | undefined; liblouisBuilds?: unknown };
+type EngineGlobals = typeof globalThis & {
+  liblouisBuild?: LouisModule | undefined;
+  liblouisBuilds?: unknown;
+};
 
 const runScript = (address: URL): Promise<LouisModule> =>
   new Promise((resolve, reject) => {

@@ -93,7 +93,10 @@ const joinDependent = (text: string, pieces: readonly Piece[]): Piece[] => {
   }
   const joined: Piece[] = [];
   let next = 0;
-  for (const { first, last, opening } of mergeStretches([...findCapitalRuns(words), ...findLoneQuotes(words)])) {
+  for (const { first, last, opening } of mergeStretches([
+    ...findCapitalRuns(words),
+    ...findLoneQuotes(words),
+  ])) {
     const from = places[first] ?? 0;
     const to = places[last] ?? from;
     const start = pieces[from]?.start ?? 0;
@@ -123,10 +126,15 @@ const findCapitalRuns = (words: readonly string[]): Stretch[] => {
   while (first < words.length) {
     let end = first;
     let capitals = 0;
-    for (; end < words.length && !LOWER.test(words[end] ?? ""); end += 1) if (UPPER.test(words[end] ?? "")) capitals += 1;
+    for (; end < words.length && !LOWER.test(words[end] ?? ""); end += 1)
+      if (UPPER.test(words[end] ?? "")) capitals += 1;
     if (end - first >= PASSAGE_WORDS && capitals > 0) {
       const opening = OPENING.exec(words[first] ?? "")?.[0].length ?? 0;
-      runs.push({ first: opening > 0 ? first : Math.max(0, first - 1), last: Math.min(end, words.length - 1), opening });
+      runs.push({
+        first: opening > 0 ? first : Math.max(0, first - 1),
+        last: Math.min(end, words.length - 1),
+        opening,
+      });
     }
     first = end + 1;
   }

@@ -12,7 +12,8 @@ export const UNTRANSLATABLE = "\uf8fe";
 
 const PLAIN = /^[\x20-\x7e]*$/;
 /** Soft hyphen, zero-width and direction marks, variation selectors, byte order mark: nothing to see, no cell. */
-const INVISIBLE = /[\u00ad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u206f\ufe00-\ufe0f\ufeff]/;
+const INVISIBLE =
+  /[\u00ad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u206f\ufe00-\ufe0f\ufeff]/;
 /** Every space that is one blank cell: tab, next line, no-break, fixed widths. */
 const SPACE = /[\t\u0085\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/;
 /** Control characters and private ones, which no one can read. */
@@ -31,7 +32,8 @@ export const isPlain = (text: string): boolean => PLAIN.test(text);
  *
  * @param line - print without line breaks
  */
-export const prepareLine = (line: string): PreparedLine => prepare(line, (cluster) => cluster.normalize("NFC"), keepText);
+export const prepareLine = (line: string): PreparedLine =>
+  prepare(line, (cluster) => cluster.normalize("NFC"), keepText);
 
 /**
  * A line made ready for the UEB tables: as {@link prepareLine}, and further accents joined to their letters, an

@@ -17,7 +17,9 @@ export const explainUntranslatable = (
 ): string => {
   const named = characters
     .slice(0, MOST_NAMED)
-    .map(({ character, index }) => `${nameCharacter(character)} at position ${countCharacters(text, index) + 1}`);
+    .map(
+      ({ character, index }) => `${nameCharacter(character)} at position ${countCharacters(text, index) + 1}`,
+    );
   const more = characters.length - named.length;
   const rest = more > 0 ? `, and ${more} more` : "";
   return `The code "${code}" has no braille for ${named.join(", ")}${rest}. Write it in words or leave it out.`;

@@ -5,7 +5,8 @@ import type { FunctionAnswer } from "../../spreadsheet/function-library";
 import { openFile, type FileOpener } from "./open-file";
 import { EXIT, type CommandFiles, type CommandStreams } from "./opened-workbook";
 
-export const CALC_USAGE = "cellwright calc '=FORMULA' [--workbook F.xlsx]   or   cellwright calc --lines FILE|- [--workbook F.xlsx]";
+export const CALC_USAGE =
+  "cellwright calc '=FORMULA' [--workbook F.xlsx]   or   cellwright calc --lines FILE|- [--workbook F.xlsx]";
 
 /** Works formulas out, seen from the first sheet of a workbook. */
 export interface FormulaDesk {
@@ -46,7 +47,8 @@ export async function runCalc(args: readonly string[], host: CalcHost): Promise<
     return EXIT.done;
   }
   try {
-    for await (const line of host.readLines(parsed.lines ?? "-")) host.streams.out(`${await answer(line, desk.value)}\n`);
+    for await (const line of host.readLines(parsed.lines ?? "-"))
+      host.streams.out(`${await answer(line, desk.value)}\n`);
   } catch (thrown) {
     if (!(thrown instanceof Error && "syscall" in thrown)) throw thrown;
     err("The file of formulas cannot be read: check its path.\n");
@@ -76,7 +78,8 @@ function parseCalcArguments(args: readonly string[]): CalcArguments | string {
   const { lines, workbook } = parsed.values;
   const [formula, ...more] = parsed.positionals;
   if (more.length > 0) return "Give one formula, between quotation marks so that the shell leaves it whole.";
-  if (formula === undefined && lines === undefined) return "Give a formula, or a file of formulas by --lines.";
+  if (formula === undefined && lines === undefined)
+    return "Give a formula, or a file of formulas by --lines.";
   if (formula !== undefined && lines !== undefined) return "Give either a formula or --lines, not both.";
   return { formula, lines, workbook };
 }
@@ -89,7 +92,8 @@ async function openDesk(path: string | undefined, host: CalcHost): Promise<Resul
 
 async function answer(line: string, desk: FormulaDesk): Promise<string> {
   const formula = line.trim().replace(/^=/, "");
-  if (formula === "") return JSON.stringify({ error: "#NAME?", message: "There is no formula on this line." });
+  if (formula === "")
+    return JSON.stringify({ error: "#NAME?", message: "There is no formula on this line." });
   return formatAnswer(await desk.evaluate(formula));
 }
 

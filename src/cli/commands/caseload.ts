@@ -18,7 +18,9 @@ export async function runCaseload(args: readonly string[], host: WorkbookHost): 
   try {
     ({ positionals } = parseArgs({ args: [...args], allowPositionals: true, options: {} }));
   } catch (error) {
-    host.streams.err(`${error instanceof Error ? error.message : "Unknown option."}\nUsage: ${CASELOAD_USAGE}\n`);
+    host.streams.err(
+      `${error instanceof Error ? error.message : "Unknown option."}\nUsage: ${CASELOAD_USAGE}\n`,
+    );
     return EXIT.usage;
   }
   const [path, ...rest] = positionals;
@@ -35,7 +37,9 @@ export async function runCaseload(args: readonly string[], host: WorkbookHost): 
   const records = await readRecords(sheet, parseChoices(await sheet.readSetting(CHOICES_SETTING)));
   const summaries = summariseCaseload(records.probes, records.goals);
   if (summaries.length === 0) {
-    host.streams.err("No probes were found: `cellwright check` says which tables and columns were looked at.\n");
+    host.streams.err(
+      "No probes were found: `cellwright check` says which tables and columns were looked at.\n",
+    );
     return EXIT.refused;
   }
   host.streams.out(summaries.map((summary) => `${formatSummary(summary)}\n`).join(""));

@@ -13,7 +13,10 @@ export async function openFile<T>(path: string, { files, open }: FileOpener<T>):
   try {
     bytes = await files.read(path);
   } catch (thrown) {
-    return refusal("unreadable-file", `The workbook was not opened. ${whyUnreadable(thrown)}: check the path.`);
+    return refusal(
+      "unreadable-file",
+      `The workbook was not opened. ${whyUnreadable(thrown)}: check the path.`,
+    );
   }
   return open(bytes);
 }

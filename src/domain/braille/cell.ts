@@ -28,7 +28,8 @@ const VARIANTS: Readonly<Record<string, string>> = { "`": "@", "{": "[", "|": "\
 const PATTERN_OF = new Map([...ASCII].map((character, pattern) => [character, pattern] as const));
 
 /** Whether a text holds nothing but braille patterns (and, between them, line breaks and spaces). */
-export const isBraille = (text: string): boolean => /^[\s\u2800-\u28ff]*[\u2800-\u28ff][\s\u2800-\u28ff]*$/.test(text);
+export const isBraille = (text: string): boolean =>
+  /^[\s\u2800-\u28ff]*[\u2800-\u28ff][\s\u2800-\u28ff]*$/.test(text);
 
 /**
  * The dots of one cell, smallest first; none for the blank cell.
@@ -95,7 +96,10 @@ export const parseDots = (text: string): CellResult<Cells> => {
     for (const part of line.trim().split(/\s*[-,\s]\s*/)) {
       if (part === "" && line.trim() === "") continue;
       if (part !== "0" && (!DOTS.test(part) || new Set(part).size < part.length)) {
-        return refusal("not-dots", `"${part}" is not a cell. Write dots 1 to 8 once each, cells joined by "-", a blank as 0.`);
+        return refusal(
+          "not-dots",
+          `"${part}" is not a cell. Write dots 1 to 8 once each, cells joined by "-", a blank as 0.`,
+        );
       }
       cells += part === "0" ? BLANK_CELL : cellOf([...part].map(Number));
     }
@@ -139,17 +143,22 @@ export const fromAscii = (text: string): CellResult<Cells> => {
     const pattern = PATTERN_OF.get(VARIANTS[character] ?? upperCaseOf(character));
     if (character === "\n") cells += character;
     else if (pattern === undefined) {
-      return refusal("not-ascii-braille", `"${character}" at position ${index + 1} is not ASCII braille. Use its 64 characters only.`);
+      return refusal(
+        "not-ascii-braille",
+        `"${character}" at position ${index + 1} is not ASCII braille. Use its 64 characters only.`,
+      );
     } else cells += String.fromCharCode(FIRST + pattern);
   }
   return success(cells as Cells);
 };
 
 /** Only a to z: other characters, such as ſ, have upper cases among these letters too. */
-const upperCaseOf = (character: string): string => (/^[a-z]$/.test(character) ? character.toUpperCase() : character);
+const upperCaseOf = (character: string): string =>
+  /^[a-z]$/.test(character) ? character.toUpperCase() : character;
 
 const patternOf = (cell: string): number => {
   const pattern = cell.charCodeAt(0) - FIRST;
-  if (cell.length !== 1 || !(pattern >= 0 && pattern <= LAST - FIRST)) throw new RangeError(`"${cell}" is not one braille cell`);
+  if (cell.length !== 1 || !(pattern >= 0 && pattern <= LAST - FIRST))
+    throw new RangeError(`"${cell}" is not one braille cell`);
   return pattern;
 };

@@ -18,7 +18,10 @@ export const wrapCells = (
   most: number = USUAL_LINE,
 ): Result<readonly string[], { readonly code: "not-a-line-length"; readonly message: string }> => {
   if (!Number.isInteger(most) || most < 1) {
-    return refusal("not-a-line-length", `A line cannot have ${most} cells. Write a whole number from 1, such as 40.`);
+    return refusal(
+      "not-a-line-length",
+      `A line cannot have ${most} cells. Write a whole number from 1, such as 40.`,
+    );
   }
   if (cells === "") return success([]);
   return success(cells.split("\n").flatMap((line) => wrapLine(line, most)));
@@ -29,7 +32,10 @@ const wrapLine = (line: string, most: number): string[] => {
   let current = "";
   for (const [word, leading] of splitWords(line)) {
     // An indent that leaves no room would push every word past the end of its line.
-    const gap = current === "" && lines.length === 0 ? BLANK_CELL.repeat(Math.min(leading, most - 1)) : BLANK_CELL.repeat(leading);
+    const gap =
+      current === "" && lines.length === 0
+        ? BLANK_CELL.repeat(Math.min(leading, most - 1))
+        : BLANK_CELL.repeat(leading);
     if (current.length + gap.length + word.length <= most) {
       current += gap + word;
       continue;

@@ -4,7 +4,13 @@ import { explainTrend } from "../progress/explanation";
 import type { Goal } from "../progress/goal";
 import type { CellSource } from "../progress/measure";
 import { formatWithUnit } from "../progress/measure-words";
-import { buildSeries, describeSeries, normaliseName, type Series, type SeriesPoint } from "../progress/series";
+import {
+  buildSeries,
+  describeSeries,
+  normaliseName,
+  type Series,
+  type SeriesPoint,
+} from "../progress/series";
 import { buildTrajectory, type Trajectory } from "../progress/trajectory";
 
 /** Where one pupil stands: the series that the plan's goal is about, or else the one probed most. */
@@ -51,7 +57,9 @@ export const summariseCaseload = (
 export const formatSummary = ({ pupil, trajectory, latest }: PupilSummary): string => {
   const { key } = trajectory.series;
   const trend =
-    trajectory.trend === undefined ? "No trend yet: fewer than six days." : explainTrend(trajectory.trend, key);
+    trajectory.trend === undefined
+      ? "No trend yet: fewer than six days."
+      : explainTrend(trajectory.trend, key);
   return (
     `${pupil} (${describeSeries(key)}): ${formatWithUnit(latest.value, key)} on ${formatDay(latest.probe.day)}. ` +
     `${trend} Verdict: ${trajectory.verdict ?? "none, for want of a goal"}.`

@@ -5,7 +5,11 @@ import { checkCounts } from "./rate";
 /** Why there is no accuracy. */
 export interface AccuracyFault extends Fault {
   readonly code:
-    "no-words" | "no-opportunities" | "negative-count" | "more-errors-than-words" | "more-correct-than-opportunities";
+    | "no-words"
+    | "no-opportunities"
+    | "negative-count"
+    | "more-errors-than-words"
+    | "more-correct-than-opportunities";
 }
 
 /**
@@ -20,8 +24,7 @@ export interface AccuracyFault extends Fault {
 export const computeAccuracy = (words: number, errors: number): Result<Share, AccuracyFault> => {
   const counts = checkCounts(words, errors);
   if (!counts.ok) return counts;
-  if (words === 0)
-    return refusal("no-words", "No words were attempted, so there is no accuracy to give.");
+  if (words === 0) return refusal("no-words", "No words were attempted, so there is no accuracy to give.");
   return success(((words - errors) / words) as Share);
 };
 

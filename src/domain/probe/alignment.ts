@@ -7,7 +7,11 @@ export type AlignmentStep =
   /** in the second sequence only */
   | { readonly kind: "extra"; readonly second: number }
   /** two neighbours of the first stand in the other order in the second */
-  | { readonly kind: "swapped"; readonly first: readonly [number, number]; readonly second: readonly [number, number] };
+  | {
+      readonly kind: "swapped";
+      readonly first: readonly [number, number];
+      readonly second: readonly [number, number];
+    };
 
 /** One edit. Smaller weights than this only break ties between alignments with equally many edits. */
 export const EDIT = 1000;
@@ -58,12 +62,14 @@ export function alignSequences(
 ): Alignment {
   const least = costs.openEnd === true ? 0 : Math.abs(first.length - second.length);
   // Items that may stand alone for less than an edit do not bound how far a path strays by its weight.
-  const free = costs.extra === undefined ? 0 : second.filter((_, j) => (costs.extra?.(j) ?? EDIT) < EDIT).length;
+  const free =
+    costs.extra === undefined ? 0 : second.filter((_, j) => (costs.extra?.(j) ?? EDIT) < EDIT).length;
   for (let width = least + free + 16; ; width *= 2) {
     const table = fillBand(first, second, costs, width);
     const whole = width >= first.length && width >= second.length;
     // A path with fewer edits than the band is wide never leaves it.
-    if (whole || table.weight < (width - free) * EDIT) return traceBack(table, first.length, second.length, width);
+    if (whole || table.weight < (width - free) * EDIT)
+      return traceBack(table, first.length, second.length, width);
   }
 }
 
@@ -122,7 +128,14 @@ function fillBand(
           step = EXTRA;
         }
       }
-      if (swaps && i > 1 && j > 1 && one[i - 1] === two[j - 2] && one[i - 2] === two[j - 1] && one[i - 1] !== one[i - 2]) {
+      if (
+        swaps &&
+        i > 1 &&
+        j > 1 &&
+        one[i - 1] === two[j - 2] &&
+        one[i - 2] === two[j - 1] &&
+        one[i - 1] !== one[i - 2]
+      ) {
         const reached = (beforeLast[j - 2] ?? UNREACHED) + EDIT + 2;
         if (reached < weight) {
           weight = reached;

@@ -55,7 +55,7 @@ function alikeNumbers(words: readonly ReadingWord[], expected: ReadonlySet<strin
   const wanted = (value: number): boolean => expected.has(String(value));
   const keys = words.map(({ key }) => key);
   const alike: ReadingWord[] = [];
-  for (let place = 0; place < words.length; ) {
+  for (let place = 0; place < words.length;) {
     const word = words[place];
     if (word === undefined) break;
     const found = /^\d+$/.test(word.key) ? undefined : readNumberAt(keys, place, wanted);
@@ -65,7 +65,8 @@ function alikeNumbers(words: readonly ReadingWord[], expected: ReadonlySet<strin
       place += found.length;
       continue;
     }
-    const spelled = /^\d+$/.test(word.key) && !expected.has(word.key) ? spellNumber(Number(word.key)) : undefined;
+    const spelled =
+      /^\d+$/.test(word.key) && !expected.has(word.key) ? spellNumber(Number(word.key)) : undefined;
     alike.push(...(spelled?.map((part) => ({ shown: part, key: part })) ?? [word]));
     place += 1;
   }

@@ -19,7 +19,11 @@ export function spellNumber(value: number): readonly string[] | undefined {
   if (!Number.isInteger(value) || value < 0 || value > 999_999) return undefined;
   if (value >= 1000) {
     const rest = value % 1000;
-    return [...(spellNumber(Math.floor(value / 1000)) ?? []), "thousand", ...(rest === 0 ? [] : (spellNumber(rest) ?? []))];
+    return [
+      ...(spellNumber(Math.floor(value / 1000)) ?? []),
+      "thousand",
+      ...(rest === 0 ? [] : (spellNumber(rest) ?? [])),
+    ];
   }
   if (value >= 100) {
     const rest = value % 100;

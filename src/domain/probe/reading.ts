@@ -3,7 +3,15 @@ import { parseHeard, type HeardItem } from "./heard";
 import { splitReadingWords, type ReadingWord } from "./reading-words";
 
 /** What can happen to a word that is read aloud. The first four lower the count of words read correctly. */
-export const MISCUE_KINDS = ["misread", "left out", "swapped", "told", "added", "repeated", "self-corrected"] as const;
+export const MISCUE_KINDS = [
+  "misread",
+  "left out",
+  "swapped",
+  "told",
+  "added",
+  "repeated",
+  "self-corrected",
+] as const;
 export type MiscueKind = (typeof MISCUE_KINDS)[number];
 
 /** One departure from the text. */
@@ -78,7 +86,11 @@ function listMiscues(
   const shown = (place: number): string => words[place]?.shown ?? "";
   const said = (place: number): string => {
     const item = items[place];
-    return item?.kind === "word" ? item.word.shown : item?.kind === "self-corrected" ? (item.tried?.shown ?? "") : "";
+    return item?.kind === "word"
+      ? item.word.shown
+      : item?.kind === "self-corrected"
+        ? (item.tried?.shown ?? "")
+        : "";
   };
   let position = 0;
   /** the place among the items of the word heard just before, where that word was paired */
@@ -96,7 +108,12 @@ function listMiscues(
       case "swapped":
         step.first.forEach((place, which) => {
           position = place + 1;
-          miscues.push({ position, expected: shown(place), heard: said(step.second[which] ?? -1), kind: "swapped" });
+          miscues.push({
+            position,
+            expected: shown(place),
+            heard: said(step.second[which] ?? -1),
+            kind: "swapped",
+          });
         });
         paired = step.second[1];
         break;
@@ -137,10 +154,20 @@ function listMiscues(
     }
     if (item.kind === "self-corrected") {
       // The corrected word comes next.
-      miscues.push({ position: position + 1, expected: shown(position), heard: said(place), kind: item.kind });
+      miscues.push({
+        position: position + 1,
+        expected: shown(position),
+        heard: said(place),
+        kind: item.kind,
+      });
       return;
     }
-    miscues.push({ position, expected: "", heard: item.word.shown, kind: isRepetition(place) ? "repeated" : "added" });
+    miscues.push({
+      position,
+      expected: "",
+      heard: item.word.shown,
+      kind: isRepetition(place) ? "repeated" : "added",
+    });
   }
 
   /** Whether a word heard only says again what stands within the few words around it. */

@@ -62,7 +62,8 @@ export function compareTexts(a: string, b: string): number {
   return collator.compare(left, right) || (left < right ? -1 : 1);
 }
 
-const kindOf = (value: number | string | boolean): number => KIND_ORDER[typeof value as keyof typeof KIND_ORDER];
+const kindOf = (value: number | string | boolean): number =>
+  KIND_ORDER[typeof value as keyof typeof KIND_ORDER];
 
 function emptyLike(other: CellValue): number | string | boolean {
   if (typeof other === "string") return "";

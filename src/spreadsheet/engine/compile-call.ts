@@ -13,10 +13,15 @@ import { FormulaError, isError, isRows, Lambda, makeError, type Value } from "./
 export function compileCall(node: CallExpression, place: Place, compilation: Compilation): Evaluate {
   // The callee is an expression where a LAMBDA is called on the spot; the parser's types know identifiers alone.
   const callee = node.callee as AstExpression | CallExpression["callee"];
-  if (callee.type !== "Identifier") return compileLambdaCall(compilation.parts.node(callee, place, compilation), node, place, compilation);
+  if (callee.type !== "Identifier")
+    return compileLambdaCall(compilation.parts.node(callee, place, compilation), node, place, compilation);
   const name = callee.name.toUpperCase().replace(/^_XLFN\.(?:_XLWS\.)?/, "");
   if (place.locals.has(name.toLowerCase())) {
-    const local = compilation.parts.node({ type: "ReferenceIdentifier", kind: "name", value: callee.name }, place, compilation);
+    const local = compilation.parts.node(
+      { type: "ReferenceIdentifier", kind: "name", value: callee.name },
+      place,
+      compilation,
+    );
     return compileLambdaCall(local, node, place, compilation);
   }
   const [first] = node.arguments as readonly (AstExpression | null)[];
@@ -34,8 +39,15 @@ export function compileCall(node: CallExpression, place: Place, compilation: Com
   return () => makeError("#NAME?", message);
 }
 
-function compileLambdaCall(callee: Evaluate, node: CallExpression, place: Place, compilation: Compilation): Evaluate {
-  const args = argumentsOf(node).map((argument) => argument && compilation.parts.node(argument, place, compilation));
+function compileLambdaCall(
+  callee: Evaluate,
+  node: CallExpression,
+  place: Place,
+  compilation: Compilation,
+): Evaluate {
+  const args = argumentsOf(node).map(
+    (argument) => argument && compilation.parts.node(argument, place, compilation),
+  );
   return (scope) => {
     const called = callee(scope);
     if (isError(called)) return called;
@@ -47,7 +59,12 @@ function compileLambdaCall(callee: Evaluate, node: CallExpression, place: Place,
 
 const argumentsOf = (node: CallExpression): readonly (AstExpression | null)[] => node.arguments;
 
-function compileCustom(called: SheetFunction, node: CallExpression, place: Place, compilation: Compilation): Evaluate {
+function compileCustom(
+  called: SheetFunction,
+  node: CallExpression,
+  place: Place,
+  compilation: Compilation,
+): Evaluate {
   const given = argumentsOf(node);
   const { parameters } = called;
   const repeating = parameters.at(-1)?.repeating === true;
@@ -75,7 +92,12 @@ function wrongCount(name: string, count: "too many" | "too few"): Evaluate {
 
 type Compiled = { readonly parameter: Parameter<unknown>; readonly body: Evaluate | undefined };
 
-function compileOrdinary(called: OrdinaryFunction, node: CallExpression, place: Place, compilation: Compilation): Evaluate {
+function compileOrdinary(
+  called: OrdinaryFunction,
+  node: CallExpression,
+  place: Place,
+  compilation: Compilation,
+): Evaluate {
   const given = argumentsOf(node);
   const last = called.parameters.at(-1);
   if (given.length > called.parameters.length && !last?.many) return wrongCount(called.name, "too many");
@@ -90,7 +112,9 @@ function compileOrdinary(called: OrdinaryFunction, node: CallExpression, place: 
     body: compileArgument(given[index], parameter, place, compilation),
   }));
   const rest = last?.many
-    ? given.slice(single.length).map((argument) => ({ parameter: last, body: compileArgument(argument, last, place, compilation) }))
+    ? given
+        .slice(single.length)
+        .map((argument) => ({ parameter: last, body: compileArgument(argument, last, place, compilation) }))
     : undefined;
   if (called.unread) {
     compilation.references.length = references;
@@ -145,7 +169,9 @@ function callOrdinary(
   }
   if (lifts && blocks) {
     const places = compiled.flatMap(({ parameter }, index) => (parameter.kind === "scalar" ? [index] : []));
-    const given = places.map((index) => (values[index] === undefined ? null : (values[index] as FunctionAnswer)));
+    const given = places.map((index) =>
+      values[index] === undefined ? null : (values[index] as FunctionAnswer),
+    );
     return mapBlocks(given, (cells) => {
       const each = [...values];
       places.forEach((index, at) => {
@@ -194,7 +220,12 @@ function callWith(
   return called.evaluate(scope, args);
 }
 
-function readArgument(parameter: Parameter<unknown>, body: Evaluate | undefined, value: Value, scope: Scope): unknown {
+function readArgument(
+  parameter: Parameter<unknown>,
+  body: Evaluate | undefined,
+  value: Value,
+  scope: Scope,
+): unknown {
   if (!body) return parameter.kind === "lazy" && !parameter.optional ? (): Value => null : undefined;
   if (parameter.kind === "lazy") return () => body(scope);
   if (!parameter.passesErrors && isError(value)) return value;

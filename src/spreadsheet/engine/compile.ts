@@ -99,12 +99,15 @@ function compileValue(
   const body = compileNode(node, place, compilation);
   if (node.type === "Literal") return body as () => CellValue;
   if (manyCells(node, compilation)) compilation.mayFill = true;
-  return place.mode === "single" ? (scope) => intersect(body(scope), scope) : (scope) => dereference(body(scope), scope);
+  return place.mode === "single"
+    ? (scope) => intersect(body(scope), scope)
+    : (scope) => dereference(body(scope), scope);
 }
 
 /** Whether a part may be a range of more than one cell; a name may always be. */
 function manyCells(node: AstExpression, compilation: Compilation): boolean {
-  if (node.type === "BinaryExpression") return node.operator === ":" || node.operator === " " || node.operator === ",";
+  if (node.type === "BinaryExpression")
+    return node.operator === ":" || node.operator === " " || node.operator === ",";
   if (node.type === "UnaryExpression") return node.operator === "#";
   if (node.type !== "ReferenceIdentifier") return false;
   if (node.kind === "name") return true;
@@ -155,7 +158,8 @@ function compileName(written: string, place: Place, compilation: Compilation): E
     const program = sheet && scope.engine.namedProgram(name, sheet);
     const rows = program || sheetName !== undefined ? undefined : scope.engine.resolveTable(asTable, scope);
     if (rows instanceof Reference) return rows;
-    if (!program) return makeError("#NAME?", `There is no name ${written}; text belongs between quotation marks.`);
+    if (!program)
+      return makeError("#NAME?", `There is no name ${written}; text belongs between quotation marks.`);
     return program.evaluate(scope);
   };
 }
@@ -184,7 +188,9 @@ function compileUnary(node: UnaryExpression, place: Place, compilation: Compilat
   return (scope) => {
     const value = body(scope);
     const { settings } = scope.engine;
-    return isRows(value) ? value.map((row) => row.map((cell) => operator(cell, settings))) : operator(value, settings);
+    return isRows(value)
+      ? value.map((row) => row.map((cell) => operator(cell, settings)))
+      : operator(value, settings);
   };
 }
 
@@ -195,7 +201,10 @@ function compileSpill(operand: AstExpression, place: Place, compilation: Compila
   return (scope) => {
     const anchor = body(scope);
     if (!(anchor instanceof Reference)) return anchor;
-    return scope.engine.spillOf(anchor) ?? makeError("#REF!", "There is no formula with a spilled result in that cell.");
+    return (
+      scope.engine.spillOf(anchor) ??
+      makeError("#REF!", "There is no formula with a spilled result in that cell.")
+    );
   };
 }
 
@@ -230,12 +239,15 @@ function compileReferenceOperator(
   return (scope) => {
     const a = left(scope);
     const b = right(scope);
-    const parts = [a, b].map((value) => (value instanceof Union ? value.parts : value instanceof Reference ? [value] : undefined));
+    const parts = [a, b].map((value) =>
+      value instanceof Union ? value.parts : value instanceof Reference ? [value] : undefined,
+    );
     const [from, to] = parts;
     if (!from || !to) return makeError("#VALUE!", "Two references are needed here.");
     if (operator === ",") return new Union([...from, ...to]);
     const [one, other] = [from[0], to[0]];
-    if (!one || !other || one.sheet !== other.sheet) return makeError("#VALUE!", "Both references must be on the same sheet.");
+    if (!one || !other || one.sheet !== other.sheet)
+      return makeError("#VALUE!", "Both references must be on the same sheet.");
     const area = operator === ":" ? joinAreas(one.area, other.area) : overlap(one.area, other.area);
     if (!area) return makeError("#NULL!", "The two ranges have no cell in common.");
     const joined = new Reference(one.sheet, area);

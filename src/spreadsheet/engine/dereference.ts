@@ -24,10 +24,15 @@ export function intersect(value: Value, scope: Scope): CellValue {
   if (value instanceof Reference && !value.isCell) {
     const { sheet, area } = value;
     const { row, column } = scope;
-    if (area.left === area.right && row >= area.top && row <= area.bottom) return scope.engine.readCell(sheet, row, area.left);
-    if (area.top === area.bottom && column >= area.left && column <= area.right) return scope.engine.readCell(sheet, area.top, column);
+    if (area.left === area.right && row >= area.top && row <= area.bottom)
+      return scope.engine.readCell(sheet, row, area.left);
+    if (area.top === area.bottom && column >= area.left && column <= area.right)
+      return scope.engine.readCell(sheet, area.top, column);
     if (areaHolds(area, row, column) && sheet === scope.sheet) return makeError("#VALUE!");
-    return makeError("#VALUE!", "This formula needs one cell, and none of the range is in its row or column.");
+    return makeError(
+      "#VALUE!",
+      "This formula needs one cell, and none of the range is in its row or column.",
+    );
   }
   const read = dereference(value, scope);
   return isRows(read) ? (read[0]?.[0] ?? null) : read;

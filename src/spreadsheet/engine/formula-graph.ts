@@ -35,7 +35,8 @@ export class FormulaGraph {
     this.#tableUsers.clear();
     this.volatile.clear();
     this.queue.length = 0;
-    for (const sheet of this.workbook.sheets) this.#sheets.set(sheet.name.toLowerCase(), new SheetNode(sheet.name, sheet.cells));
+    for (const sheet of this.workbook.sheets)
+      this.#sheets.set(sheet.name.toLowerCase(), new SheetNode(sheet.name, sheet.cells));
     for (const sheet of this.#sheets.values()) {
       for (const key of this.workbook.formulaKeys(sheet.name)) this.#enter(sheet, key);
       this.#adoptSpills(sheet);
@@ -65,7 +66,11 @@ export class FormulaGraph {
   rebindTables(): void {
     for (const node of this.#tableUsers) {
       // Another row of the same table stays where it is.
-      if (node.program.names.length === 0 && node.program.tables.every(({ sections }) => sections?.includes("this row"))) continue;
+      if (
+        node.program.names.length === 0 &&
+        node.program.tables.every(({ sections }) => sections?.includes("this row"))
+      )
+        continue;
       const before = node.precedents.map(describe).join();
       this.#unbind(node);
       this.#bind(node);
@@ -99,7 +104,13 @@ export class FormulaGraph {
     for (const node of sheet.blocked) {
       const { wanted } = node;
       const [row, column] = [rowOf(key), columnOf(key)];
-      if (wanted && row >= wanted.top && row <= wanted.bottom && column >= wanted.left && column <= wanted.right) {
+      if (
+        wanted &&
+        row >= wanted.top &&
+        row <= wanted.bottom &&
+        column >= wanted.left &&
+        column <= wanted.right
+      ) {
         this.markDirty(node);
       }
     }
@@ -130,7 +141,8 @@ export class FormulaGraph {
       next.sheet.dependents.visit(next.row, next.column, add);
       const { spill } = next;
       for (let row = spill?.top ?? 0; spill && row <= spill.bottom; row++) {
-        for (let column = spill.left; column <= spill.right; column++) next.sheet.dependents.visit(row, column, add);
+        for (let column = spill.left; column <= spill.right; column++)
+          next.sheet.dependents.visit(row, column, add);
       }
     }
   }
@@ -155,8 +167,9 @@ export class FormulaGraph {
     if (known) return known;
     const isIt = (candidate: DefinedName): boolean => candidate.name.toLowerCase() === wanted;
     const found =
-      this.workbook.names.find((candidate) => isIt(candidate) && candidate.sheet?.toLowerCase() === sheet.name.toLowerCase()) ??
-      this.workbook.names.find((candidate) => isIt(candidate) && candidate.sheet === undefined);
+      this.workbook.names.find(
+        (candidate) => isIt(candidate) && candidate.sheet?.toLowerCase() === sheet.name.toLowerCase(),
+      ) ?? this.workbook.names.find((candidate) => isIt(candidate) && candidate.sheet === undefined);
     if (!found) return undefined;
     const program = compileFormula(found.formula, 0, 0, "spills", { library: this.library });
     this.#names.set(local, program);
@@ -164,10 +177,17 @@ export class FormulaGraph {
   }
 
   /** The cells that a structured reference means in the formula of this cell. */
-  resolveTable(reference: ReferenceStruct, sheet: SheetNode, row: number, column: number): Reference | ReturnType<typeof resolveStructure> {
+  resolveTable(
+    reference: ReferenceStruct,
+    sheet: SheetNode,
+    row: number,
+    column: number,
+  ): Reference | ReturnType<typeof resolveStructure> {
     const placed = this.#tableOf(reference, sheet, row, column);
     if (!placed) {
-      const message = reference.table ? `There is no table ${reference.table}.` : "This cell stands in no table.";
+      const message = reference.table
+        ? `There is no table ${reference.table}.`
+        : "This cell stands in no table.";
       return { error: "#REF!", message };
     }
     const area = resolveStructure(reference, placed, { sheet: sheet.name, row });
@@ -175,7 +195,12 @@ export class FormulaGraph {
     return "error" in area || !home ? area : new Reference(home, area);
   }
 
-  #tableOf(reference: ReferenceStruct, sheet: SheetNode, row: number, column: number): PlacedTable | undefined {
+  #tableOf(
+    reference: ReferenceStruct,
+    sheet: SheetNode,
+    row: number,
+    column: number,
+  ): PlacedTable | undefined {
     if (reference.table) {
       const found = this.workbook.table(reference.table);
       return found && { sheet: found.sheet.name, table: found.table };
@@ -204,7 +229,11 @@ export class FormulaGraph {
   /** Forgets the ranges found while a formula was calculated before. */
   dropFound(node: FormulaNode): void {
     for (const { sheet, area } of node.found) {
-      if (!node.precedents.some((other) => other.sheet === sheet && describe(other) === describe({ sheet, area } as Reference))) {
+      if (
+        !node.precedents.some(
+          (other) => other.sheet === sheet && describe(other) === describe({ sheet, area } as Reference),
+        )
+      ) {
         sheet.dependents.remove(area, node);
       }
     }
@@ -263,7 +292,10 @@ export class FormulaGraph {
     }
     for (const written of program.names) {
       const mark = written.lastIndexOf("!");
-      const sheet = mark < 0 ? node.sheet : this.sheet(written.slice(0, mark).replace(/^'|'$/g, "").replaceAll("''", "'"));
+      const sheet =
+        mark < 0
+          ? node.sheet
+          : this.sheet(written.slice(0, mark).replace(/^'|'$/g, "").replaceAll("''", "'"));
       const named = sheet && this.named(written.slice(mark + 1), sheet);
       if (named) this.#collect(named, node, into, seen);
     }
@@ -280,11 +312,13 @@ export class FormulaGraph {
         for (let column = spill.left; column <= spill.right; column++) {
           const key = cellKey(row, column);
           const cell: Cell | undefined = sheet.cells.get(key);
-          if (cell?.spilledFrom?.row === node.row && cell.spilledFrom.column === node.column) sheet.spillOwners.set(key, node);
+          if (cell?.spilledFrom?.row === node.row && cell.spilledFrom.column === node.column)
+            sheet.spillOwners.set(key, node);
         }
       }
     }
   }
 }
 
-const describe = ({ sheet, area }: Reference): string => `${sheet.name}!${area.top},${area.left},${area.bottom},${area.right}`;
+const describe = ({ sheet, area }: Reference): string =>
+  `${sheet.name}!${area.top},${area.left},${area.bottom},${area.right}`;

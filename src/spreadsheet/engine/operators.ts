@@ -37,7 +37,9 @@ export const BINARY_OPERATORS: Readonly<Record<string, Operator>> = {
   "-": arithmetic((a, b) => cancel(a - b, a)),
   "*": arithmetic((a, b) => a * b),
   "/": arithmetic((a, b) => (b === 0 ? makeError("#DIV/0!") : a / b)),
-  "^": arithmetic((a, b) => (a === 0 && b === 0 ? makeError("#NUM!") : a === 0 && b < 0 ? makeError("#DIV/0!") : a ** b)),
+  "^": arithmetic((a, b) =>
+    a === 0 && b === 0 ? makeError("#NUM!") : a === 0 && b < 0 ? makeError("#DIV/0!") : a ** b,
+  ),
   "&": (a, b) => {
     const left = toText(a);
     if (typeof left !== "string") return left;
@@ -53,7 +55,9 @@ export const BINARY_OPERATORS: Readonly<Record<string, Operator>> = {
 };
 
 /** Negation, per cent, and the plus sign that changes nothing. */
-export const UNARY_OPERATORS: Readonly<Record<string, (value: CellValue, settings: TypingSettings) => CellValue>> = {
+export const UNARY_OPERATORS: Readonly<
+  Record<string, (value: CellValue, settings: TypingSettings) => CellValue>
+> = {
   "+": (value) => value,
   "-": (value, settings) => {
     const number = toNumber(value, settings);

@@ -30,5 +30,7 @@ export function programKey(formula: string, row: number, column: number): string
   if (plain) return key;
   // Whole rows and columns that are all absolute, or a formula that stands in the same column, would do; a key for
   // the same column covers the commonest case, a whole column looked up from every row.
-  return /\d:\$?\d|\.:|:\./.test(formula.replaceAll(/"(?:[^"]|"")*"/g, "")) ? undefined : `${column}\u0002${key}`;
+  return /\d:\$?\d|\.:|:\./.test(formula.replaceAll(/"(?:[^"]|"")*"/g, ""))
+    ? undefined
+    : `${column}\u0002${key}`;
 }

@@ -23,7 +23,10 @@ export function findRoom(workbook: OpenWorkbook, node: FormulaNode, rows: Rows):
   }
   const sheet = workbook.sheet(node.sheet.name);
   if (sheet && tableAt(sheet.tables, node.row, node.column)) {
-    return makeError("#SPILL!", `The result has ${size}; inside a table a formula can fill only its own cell.`);
+    return makeError(
+      "#SPILL!",
+      `The result has ${size}; inside a table a formula can fill only its own cell.`,
+    );
   }
   if (sheet?.merges.some((merge) => areasMeet(merge, area))) {
     return makeError("#SPILL!", `The result of ${size} would run into merged cells.`);
@@ -47,7 +50,12 @@ export function findRoom(workbook: OpenWorkbook, node: FormulaNode, rows: Rows):
  *
  * @returns keys of the cells whose values changed
  */
-export function writeSpill(workbook: OpenWorkbook, node: FormulaNode, area: Area | undefined, rows: Rows): number[] {
+export function writeSpill(
+  workbook: OpenWorkbook,
+  node: FormulaNode,
+  area: Area | undefined,
+  rows: Rows,
+): number[] {
   const { sheet } = node;
   const changed: number[] = [];
   for (const key of ownedKeys(node)) {
@@ -106,4 +114,3 @@ export function fitBlock(value: CellValue | Rows, area: Area): Rows {
     }),
   );
 }
-

@@ -63,7 +63,10 @@ function rowSpan(
   if (has("all")) return { top, bottom };
   if (has("this row")) {
     if (row !== undefined && row >= data.top && row <= data.bottom) return { top: row, bottom: row };
-    return makeError("#VALUE!", `This formula asks for its own row of ${table.name}, but stands beside no row of it.`);
+    return makeError(
+      "#VALUE!",
+      `This formula asks for its own row of ${table.name}, but stands beside no row of it.`,
+    );
   }
   const header = has("headers");
   const totals = has("totals");

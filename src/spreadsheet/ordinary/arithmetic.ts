@@ -26,7 +26,9 @@ function shiftDecimal(size: number, places: number): number {
 }
 
 const rounding = (name: string, round: (size: number) => number, places: typeof integer): OrdinaryFunction =>
-  defineFunction(name, [number, trailing(places)], (_, value, digits = 0) => roundDecimal(value, digits, round));
+  defineFunction(name, [number, trailing(places)], (_, value, digits = 0) =>
+    roundDecimal(value, digits, round),
+  );
 
 /** To the nearest multiple below (towards zero or minus infinity) or above. */
 function toMultiple(value: number, step: number, round: (quotient: number) => number): Value {
@@ -38,15 +40,20 @@ function toMultiple(value: number, step: number, round: (quotient: number) => nu
 /** Sums, rounding and plain arithmetic. */
 export const ARITHMETIC: readonly OrdinaryFunction[] = [
   defineFunction("SUM", [many(range)], (scope, values) => checkNumber(sum(collectNumbers(values, scope)))),
-  defineFunction("SUMSQ", [many(range)], (scope, values) => sum(collectNumbers(values, scope).map((each) => each * each))),
+  defineFunction("SUMSQ", [many(range)], (scope, values) =>
+    sum(collectNumbers(values, scope).map((each) => each * each)),
+  ),
   defineFunction("PRODUCT", [many(range)], (scope, values) => {
     const numbers = collectNumbers(values, scope);
     return numbers.length === 0 ? 0 : checkNumber(numbers.reduce((product, each) => product * each, 1));
   }),
-  defineFunction("SUMPRODUCT", [many({ ...range, kind: "array" })], (scope, values) => sumProduct(values, scope)),
+  defineFunction("SUMPRODUCT", [many({ ...range, kind: "array" })], (scope, values) =>
+    sumProduct(values, scope),
+  ),
   defineFunction("SUBTOTAL", [integer, many(range)], (scope, code, values) => {
     const summary = SUMMARIES[code % 100];
-    if (!summary || code > 111 || code < 1) return makeError("#VALUE!", "SUBTOTAL knows the numbers 1 to 11 and 101 to 111.");
+    if (!summary || code > 111 || code < 1)
+      return makeError("#VALUE!", "SUBTOTAL knows the numbers 1 to 11 and 101 to 111.");
     return summary([visibleCells(values, scope, code > 100)], scope);
   }),
   defineFunction("ABS", [number], (_, value) => Math.abs(value)),
@@ -57,18 +64,29 @@ export const ARITHMETIC: readonly OrdinaryFunction[] = [
     const rest = value - divisor * Math.floor(value / divisor);
     return Math.abs(rest) < Math.abs(divisor) * 1e-15 ? 0 : rest;
   }),
-  defineFunction("QUOTIENT", [number, number], (_, value, divisor) => (divisor === 0 ? DIVISION : Math.trunc(value / divisor))),
+  defineFunction("QUOTIENT", [number, number], (_, value, divisor) =>
+    divisor === 0 ? DIVISION : Math.trunc(value / divisor),
+  ),
   rounding("ROUND", (size) => Math.floor(size + 0.5), integer),
   rounding("ROUNDUP", Math.ceil, integer),
   rounding("ROUNDDOWN", Math.floor, integer),
   rounding("TRUNC", Math.floor, integer),
   defineFunction("MROUND", [number, number], (_, value, step) =>
-    value * step < 0 ? makeError("#NUM!") : step === 0 ? 0 : roundDecimal(value / step, 0, (size) => Math.floor(size + 0.5)) * step,
+    value * step < 0
+      ? makeError("#NUM!")
+      : step === 0
+        ? 0
+        : roundDecimal(value / step, 0, (size) => Math.floor(size + 0.5)) * step,
   ),
   defineFunction("CEILING", [number, number], (_, value, step) => toMultiple(value, step, Math.ceil)),
-  defineFunction("FLOOR", [number, number], (_, value, step) => (step === 0 && value !== 0 ? DIVISION : toMultiple(value, step, Math.floor))),
-  defineFunction("CEILING.MATH", [number, optional(number), optional(number)], (_, value, step = 1, mode = 0) =>
-    toMultiple(value, Math.abs(step), value < 0 && mode !== 0 ? Math.floor : Math.ceil),
+  defineFunction("FLOOR", [number, number], (_, value, step) =>
+    step === 0 && value !== 0 ? DIVISION : toMultiple(value, step, Math.floor),
+  ),
+  defineFunction(
+    "CEILING.MATH",
+    [number, optional(number), optional(number)],
+    (_, value, step = 1, mode = 0) =>
+      toMultiple(value, Math.abs(step), value < 0 && mode !== 0 ? Math.floor : Math.ceil),
   ),
   defineFunction("FLOOR.MATH", [number, optional(number), optional(number)], (_, value, step = 1, mode = 0) =>
     toMultiple(value, Math.abs(step), value < 0 && mode !== 0 ? Math.ceil : Math.floor),
@@ -97,7 +115,10 @@ const sum = (numbers: readonly number[]): number => {
 function sumProduct(values: readonly Value[], scope: Scope): CellValue {
   const blocks = values.map((value) => readRows(value, scope));
   const [first] = blocks;
-  if (!first || blocks.some((block) => block.length !== first.length || block[0]?.length !== first[0]?.length)) {
+  if (
+    !first ||
+    blocks.some((block) => block.length !== first.length || block[0]?.length !== first[0]?.length)
+  ) {
     return makeError("#VALUE!", "The ranges of SUMPRODUCT differ in size.");
   }
   let total = 0;
@@ -120,7 +141,9 @@ function sumProduct(values: readonly Value[], scope: Scope): CellValue {
  */
 function visibleCells(values: readonly Value[], scope: Scope, skipHidden: boolean): CellValue[][] {
   const cells: CellValue[][] = [];
-  for (const value of values.flatMap((given): readonly Value[] => (given instanceof Union ? given.parts : [given]))) {
+  for (const value of values.flatMap((given): readonly Value[] =>
+    given instanceof Union ? given.parts : [given],
+  )) {
     if (!(value instanceof Reference)) throw new FormulaError("#VALUE!", "SUBTOTAL needs cells.");
     const { sheet, area } = value;
     scope.engine.readRows(value).forEach((row, r) => {

@@ -5,7 +5,11 @@ import type { Scope } from "../engine/program";
 import { FormulaError, isError, isRows, Lambda, Reference, Union, type Value } from "../engine/value";
 
 /** Calls `visit` for each value of an argument; `direct` where the value was written as the argument itself. */
-export function eachValue(value: Value, scope: Scope, visit: (cell: CellValue, direct: boolean) => void): void {
+export function eachValue(
+  value: Value,
+  scope: Scope,
+  visit: (cell: CellValue, direct: boolean) => void,
+): void {
   if (value instanceof Union) {
     for (const part of value.parts) eachValue(part, scope, visit);
   } else if (value instanceof Reference) {
@@ -65,7 +69,8 @@ export function collectLogicals(values: readonly Value[], scope: Scope): boolean
       logicals.push(logical);
     });
   }
-  if (logicals.length === 0) throw new FormulaError("#VALUE!", "There is no TRUE or FALSE among the arguments.");
+  if (logicals.length === 0)
+    throw new FormulaError("#VALUE!", "There is no TRUE or FALSE among the arguments.");
   return logicals;
 }
 

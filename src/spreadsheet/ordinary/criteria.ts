@@ -14,11 +14,14 @@ type Test = (cell: CellValue) => boolean;
  * takes a wildcard's meaning away.
  */
 export function wildcardPattern(pattern: string, whole = true): RegExp {
-  const source = pattern.replaceAll(/~([?*~])|([?*])|[\\^$.|+()[\]{}/]/g, (piece, literal?: string, wild?: string) => {
-    if (literal !== undefined) return `\\${literal}`;
-    if (wild === undefined) return `\\${piece}`;
-    return wild === "?" ? "[^]" : "[^]*";
-  });
+  const source = pattern.replaceAll(
+    /~([?*~])|([?*])|[\\^$.|+()[\]{}/]/g,
+    (piece, literal?: string, wild?: string) => {
+      if (literal !== undefined) return `\\${literal}`;
+      if (wild === undefined) return `\\${piece}`;
+      return wild === "?" ? "[^]" : "[^]*";
+    },
+  );
   return new RegExp(whole ? `^${source}$` : source, "iu");
 }
 
@@ -44,7 +47,8 @@ export function makeCriterion(criterion: CellValue, scope: Scope): Test {
       return (cell) => !same(cell);
     }
     default:
-      if (rest === "") return operator === "=" ? (cell) => cell === null : (cell) => cell === null || cell === "";
+      if (rest === "")
+        return operator === "=" ? (cell) => cell === null : (cell) => cell === null || cell === "";
       return number === undefined ? equalsText(rest) : equals(number, scope);
   }
 }
@@ -54,7 +58,8 @@ const sameKind = (cell: CellValue, wanted: CellValue): boolean =>
 
 function equals(wanted: number, scope: Scope): Test {
   return (cell) =>
-    cell === wanted || (typeof cell === "string" && parseNumberText(cell, scope.engine.settings)?.value === wanted);
+    cell === wanted ||
+    (typeof cell === "string" && parseNumberText(cell, scope.engine.settings)?.value === wanted);
 }
 
 function equalsText(wanted: string): Test {
@@ -77,7 +82,10 @@ function ordering(operator: string, text: string, number: number | undefined): T
 }
 
 /** Which places of the ranges meet all criteria: pairs of a range and its criterion, all ranges of one size. */
-function matchingPlaces(pairs: readonly Value[], scope: Scope): { matches: boolean[]; height: number; width: number } {
+function matchingPlaces(
+  pairs: readonly Value[],
+  scope: Scope,
+): { matches: boolean[]; height: number; width: number } {
   let shape: { height: number; width: number } | undefined;
   let matches: boolean[] = [];
   if (pairs.length % 2 === 1) throw new FormulaError("#VALUE!", "Each range needs a criterion.");
@@ -107,7 +115,8 @@ function matchingNumbers(given: Value, pairs: readonly Value[], scope: Scope, re
   const size = sizeOf(given, scope);
   let source = given;
   if (size.height !== height || size.width !== width) {
-    if (!resize || !(given instanceof Reference)) throw new FormulaError("#VALUE!", "The ranges differ in size.");
+    if (!resize || !(given instanceof Reference))
+      throw new FormulaError("#VALUE!", "The ranges differ in size.");
     const { top, left } = given.area;
     source = new Reference(given.sheet, { top, left, bottom: top + height - 1, right: left + width - 1 });
     scope.engine.depend(source, scope);
@@ -141,15 +150,23 @@ export const CRITERIA: readonly OrdinaryFunction[] = [
     // Beyond the sheet's contents a whole column is empty.
     return cells.filter(test).length + (test(null) ? size - cells.length : 0);
   }),
-  defineFunction("COUNTIFS", [many(range)], (scope, pairs) => matchingPlaces(pairs, scope).matches.filter(Boolean).length),
+  defineFunction(
+    "COUNTIFS",
+    [many(range)],
+    (scope, pairs) => matchingPlaces(pairs, scope).matches.filter(Boolean).length,
+  ),
   defineFunction("SUMIF", [range, value, optional(range)], (scope, given, criterion, summed) =>
     total(matchingNumbers(summed ?? given, [given, criterion], scope, true)),
   ),
-  defineFunction("SUMIFS", [range, many(range)], (scope, summed, pairs) => total(matchingNumbers(summed, pairs, scope, false))),
+  defineFunction("SUMIFS", [range, many(range)], (scope, summed, pairs) =>
+    total(matchingNumbers(summed, pairs, scope, false)),
+  ),
   defineFunction("AVERAGEIF", [range, value, optional(range)], (scope, given, criterion, averaged) =>
     averageOf(matchingNumbers(averaged ?? given, [given, criterion], scope, true)),
   ),
-  defineFunction("AVERAGEIFS", [range, many(range)], (scope, averaged, pairs) => averageOf(matchingNumbers(averaged, pairs, scope, false))),
+  defineFunction("AVERAGEIFS", [range, many(range)], (scope, averaged, pairs) =>
+    averageOf(matchingNumbers(averaged, pairs, scope, false)),
+  ),
   extreme("MINIFS", Math.min),
   extreme("MAXIFS", Math.max),
 ];

@@ -11,7 +11,8 @@ const NO_DATE = makeError("#NUM!", "That is not a date from 1900 to 9999.");
 /** A serial number of the workbook's day system as one of the 1900 system. */
 function serial(given: number, scope: Scope): number {
   const day = given + (scope.engine.date1904 ? DAYS_1904 : 0);
-  if (day < 0 || day >= LAST_SERIAL + 1) throw new FormulaError("#NUM!", "That is not a date from 1900 to 9999.");
+  if (day < 0 || day >= LAST_SERIAL + 1)
+    throw new FormulaError("#NUM!", "That is not a date from 1900 to 9999.");
   return day;
 }
 
@@ -22,11 +23,15 @@ const toWorkbook = (day: number | undefined, scope: Scope): Value => {
   return own < 0 ? NO_DATE : own;
 };
 
-const part = (name: string, give: (date: { year: number; month: number; day: number }) => number): OrdinaryFunction =>
+const part = (
+  name: string,
+  give: (date: { year: number; month: number; day: number }) => number,
+): OrdinaryFunction =>
   defineFunction(name, [number], (scope, given) => give(dateOfSerial(serial(given, scope))));
 
 /** Seconds after midnight of a serial number. */
-const secondsOf = (given: number, scope: Scope): number => Math.round((serial(given, scope) % 1) * 86_400) % 86_400;
+const secondsOf = (given: number, scope: Scope): number =>
+  Math.round((serial(given, scope) % 1) * 86_400) % 86_400;
 
 /** A day so many months on, kept within the month. */
 function addMonths(day: number, months: number): number | undefined {
@@ -73,10 +78,13 @@ function dateDifference(from: number, to: number, unit: string): Value {
   }
 }
 
-const isWorkday = (day: number, holidays: ReadonlySet<number>): boolean => weekdayFromMonday(day) < 5 && !holidays.has(day);
+const isWorkday = (day: number, holidays: ReadonlySet<number>): boolean =>
+  weekdayFromMonday(day) < 5 && !holidays.has(day);
 
 const holidaySet = (given: Value, scope: Scope): ReadonlySet<number> =>
-  new Set(given === undefined ? [] : collectNumbers([given], scope).map((each) => Math.floor(serial(each, scope))));
+  new Set(
+    given === undefined ? [] : collectNumbers([given], scope).map((each) => Math.floor(serial(each, scope))),
+  );
 
 function workdaysBetween(from: number, to: number, holidays: ReadonlySet<number>): number {
   const [first, last] = [Math.floor(Math.min(from, to)), Math.floor(Math.max(from, to))];
@@ -88,7 +96,7 @@ function workdaysBetween(from: number, to: number, holidays: ReadonlySet<number>
 function addWorkdays(from: number, count: number, holidays: ReadonlySet<number>): number | undefined {
   const step = Math.sign(count);
   let day = Math.floor(from);
-  for (let left = Math.abs(count); left > 0; ) {
+  for (let left = Math.abs(count); left > 0;) {
     day += step;
     if (day < 1 || day > LAST_SERIAL) return undefined;
     if (isWorkday(day, holidays)) left--;
@@ -121,7 +129,9 @@ const readText = (given: string, scope: Scope, pick: (value: number) => number):
 /** Dates and times. */
 export const DATES: readonly OrdinaryFunction[] = [
   defineFunction("DATE", [integer, integer, integer], (scope, year, month, day) =>
-    year < 0 || year > 9999 ? NO_DATE : toWorkbook(serialOfDate(year < 1900 ? year + 1900 : year, month, day), scope),
+    year < 0 || year > 9999
+      ? NO_DATE
+      : toWorkbook(serialOfDate(year < 1900 ? year + 1900 : year, month, day), scope),
   ),
   defineFunction("TIME", [integer, integer, integer], (_, hours, minutes, seconds) => {
     const all = hours * 3600 + minutes * 60 + seconds;
@@ -133,10 +143,16 @@ export const DATES: readonly OrdinaryFunction[] = [
   defineFunction("HOUR", [number], (scope, given) => Math.floor(secondsOf(given, scope) / 3600)),
   defineFunction("MINUTE", [number], (scope, given) => Math.floor(secondsOf(given, scope) / 60) % 60),
   defineFunction("SECOND", [number], (scope, given) => secondsOf(given, scope) % 60),
-  defineFunction("WEEKDAY", [number, optional(integer)], (scope, given, kind = 1) => weekday(serial(given, scope), kind)),
-  defineFunction("WEEKNUM", [number, optional(integer)], (scope, given, kind = 1) => weekNumber(serial(given, scope), kind)),
+  defineFunction("WEEKDAY", [number, optional(integer)], (scope, given, kind = 1) =>
+    weekday(serial(given, scope), kind),
+  ),
+  defineFunction("WEEKNUM", [number, optional(integer)], (scope, given, kind = 1) =>
+    weekNumber(serial(given, scope), kind),
+  ),
   defineFunction("ISOWEEKNUM", [number], (scope, given) => isoWeek(serial(given, scope))),
-  defineFunction("EDATE", [number, integer], (scope, given, months) => toWorkbook(addMonths(serial(given, scope), months), scope)),
+  defineFunction("EDATE", [number, integer], (scope, given, months) =>
+    toWorkbook(addMonths(serial(given, scope), months), scope),
+  ),
   defineFunction("EOMONTH", [number, integer], (scope, given, months) => {
     const { year, month } = dateOfSerial(serial(given, scope));
     return toWorkbook(serialOfDate(year, month + months + 1, 0), scope);

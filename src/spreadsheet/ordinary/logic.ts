@@ -27,7 +27,11 @@ export const LOGIC: readonly OrdinaryFunction[] = [
     replaceWhere(given, () => dereference(instead(), scope), isError),
   ),
   defineFunction("IFNA", [block, lazy], (scope, given, instead) =>
-    replaceWhere(given, () => dereference(instead(), scope), (cell) => isError(cell) && cell.error === "#N/A"),
+    replaceWhere(
+      given,
+      () => dereference(instead(), scope),
+      (cell) => isError(cell) && cell.error === "#N/A",
+    ),
   ),
   defineFunction("IFS", [many(lazy)], (scope, branches): Value => {
     for (let index = 0; index + 1 < branches.length; index += 2) {
@@ -36,7 +40,9 @@ export const LOGIC: readonly OrdinaryFunction[] = [
       if (isError(holds)) return holds;
       if (holds) return branches[index + 1]?.();
     }
-    return branches.length % 2 === 0 ? NOTHING_MATCHED : makeError("#VALUE!", "Each condition needs a value.");
+    return branches.length % 2 === 0
+      ? NOTHING_MATCHED
+      : makeError("#VALUE!", "Each condition needs a value.");
   }),
   defineFunction("SWITCH", [value, many(lazy)], (scope, given, branches): Value => {
     for (let index = 0; index + 1 < branches.length; index += 2) {
@@ -49,7 +55,11 @@ export const LOGIC: readonly OrdinaryFunction[] = [
   }),
   defineFunction("AND", [many(range)], (scope, values) => collectLogicals(values, scope).every(Boolean)),
   defineFunction("OR", [many(range)], (scope, values) => collectLogicals(values, scope).some(Boolean)),
-  defineFunction("XOR", [many(range)], (scope, values) => collectLogicals(values, scope).filter(Boolean).length % 2 === 1),
+  defineFunction(
+    "XOR",
+    [many(range)],
+    (scope, values) => collectLogicals(values, scope).filter(Boolean).length % 2 === 1,
+  ),
   defineFunction("NOT", [logical], (_, given) => !given),
   defineFunction("TRUE", [], () => true),
   defineFunction("FALSE", [], () => false),

@@ -18,7 +18,12 @@ const sameKind = (a: CellValue, b: CellValue): boolean => typeof a === typeof b 
 type Finding = "exact" | "exact-or-smaller" | "exact-or-larger" | "wildcard";
 
 /** The place of a value in a list, or -1; `backwards` from the end. */
-function findPlace(wanted: CellValue, list: readonly CellValue[], finding: Finding, backwards = false): number {
+function findPlace(
+  wanted: CellValue,
+  list: readonly CellValue[],
+  finding: Finding,
+  backwards = false,
+): number {
   if (typeof wanted === "string" && finding === "wildcard" && hasWildcards(wanted)) {
     const pattern = wildcardPattern(wanted);
     const matches = (cell: CellValue): boolean => typeof cell === "string" && pattern.test(cell);
@@ -26,7 +31,12 @@ function findPlace(wanted: CellValue, list: readonly CellValue[], finding: Findi
   }
   const same = (cell: CellValue): boolean => {
     if (cell === wanted) return true;
-    return typeof cell === "string" && typeof wanted === "string" && cell.length === wanted.length && cell.toLowerCase() === wanted.toLowerCase();
+    return (
+      typeof cell === "string" &&
+      typeof wanted === "string" &&
+      cell.length === wanted.length &&
+      cell.toLowerCase() === wanted.toLowerCase()
+    );
   };
   const exact = backwards ? list.findLastIndex(same) : list.findIndex(same);
   if (exact >= 0 || finding === "exact" || finding === "wildcard") return exact;
@@ -91,24 +101,47 @@ function index(from: Value, row: number, column: number | undefined, scope: Scop
   else if (column === undefined && width === 1) c = 1;
   if (r < 0 || c < 0) return makeError("#VALUE!", "Rows and columns count from 1.");
   if (r > height || c > width) return OUTSIDE;
-  return slice(from, scope, r === 0 ? 0 : r - 1, c === 0 ? 0 : c - 1, r === 0 ? height : 1, c === 0 ? width : 1);
+  return slice(
+    from,
+    scope,
+    r === 0 ? 0 : r - 1,
+    c === 0 ? 0 : c - 1,
+    r === 0 ? height : 1,
+    c === 0 ? width : 1,
+  );
 }
 
-function lookUpIn(wanted: CellValue, rows: Rows, approximate: boolean, give: (place: number) => CellValue | undefined): Value {
+function lookUpIn(
+  wanted: CellValue,
+  rows: Rows,
+  approximate: boolean,
+  give: (place: number) => CellValue | undefined,
+): Value {
   const list = rows.map((row) => row[0] ?? null);
   const place = approximate ? findSorted(wanted, list, false) : findPlace(wanted, list, "wildcard");
   return place < 0 ? NOT_FOUND : (give(place) ?? OUTSIDE);
 }
 
-const transpose = (rows: Rows): CellValue[][] => (rows[0] ?? []).map((_, column) => rows.map((row) => row[column] ?? null));
+const transpose = (rows: Rows): CellValue[][] =>
+  (rows[0] ?? []).map((_, column) => rows.map((row) => row[column] ?? null));
 
 function findingOf(mode: number): Finding {
-  const finding = ({ 0: "exact", [-1]: "exact-or-smaller", 1: "exact-or-larger", 2: "wildcard" } as const)[mode];
+  const finding = ({ 0: "exact", [-1]: "exact-or-smaller", 1: "exact-or-larger", 2: "wildcard" } as const)[
+    mode
+  ];
   if (!finding) throw new FormulaError("#VALUE!", "The match mode is 0, -1, 1 or 2.");
   return finding;
 }
 
-function lookUpAcross(wanted: CellValue, looked: Value, given: Value, fallback: (() => Value) | undefined, mode: number, search: number, scope: Scope): Value {
+function lookUpAcross(
+  wanted: CellValue,
+  looked: Value,
+  given: Value,
+  fallback: (() => Value) | undefined,
+  mode: number,
+  search: number,
+  scope: Scope,
+): Value {
   const rows = readRows(looked, scope);
   const place = findPlace(wanted, asList(rows), findingOf(mode), search < 0);
   if (place < 0) return fallback ? fallback() : NOT_FOUND;
@@ -118,38 +151,71 @@ function lookUpAcross(wanted: CellValue, looked: Value, given: Value, fallback: 
     : slice(given, scope, place, 0, 1, size.width);
 }
 
-const counting = (name: string, where: (area: Area) => number, of: (reference: Reference) => number[][], here: (scope: Scope) => number): OrdinaryFunction =>
-  defineFunction(name, [optional(range)], (scope, given) => {
-    if (given === undefined) return here(scope) + 1;
-    if (!(given instanceof Reference)) return isError(given) ? given : makeError("#VALUE!", `${name} needs cells.`);
-    return given.isCell ? where(given.area) + 1 : of(given);
-  }, { unread: true });
+const counting = (
+  name: string,
+  where: (area: Area) => number,
+  of: (reference: Reference) => number[][],
+  here: (scope: Scope) => number,
+): OrdinaryFunction =>
+  defineFunction(
+    name,
+    [optional(range)],
+    (scope, given) => {
+      if (given === undefined) return here(scope) + 1;
+      if (!(given instanceof Reference))
+        return isError(given) ? given : makeError("#VALUE!", `${name} needs cells.`);
+      return given.isCell ? where(given.area) + 1 : of(given);
+    },
+    { unread: true },
+  );
 
 /** Looking up, and where cells are. */
 export const LOOKUP: readonly OrdinaryFunction[] = [
-  defineFunction("INDEX", [range, integer, optional(integer), optional(integer)], (scope, from, row, column, part = 1) => {
-    const source = from instanceof Union ? from.parts[part - 1] : from;
-    if (isError(source)) return source;
-    return source === undefined ? OUTSIDE : index(source, row, column, scope);
-  }, { fills: true }),
+  defineFunction(
+    "INDEX",
+    [range, integer, optional(integer), optional(integer)],
+    (scope, from, row, column, part = 1) => {
+      const source = from instanceof Union ? from.parts[part - 1] : from;
+      if (isError(source)) return source;
+      return source === undefined ? OUTSIDE : index(source, row, column, scope);
+    },
+    { fills: true },
+  ),
   defineFunction("MATCH", [value, range, trailing(integer)], (scope, wanted, looked, kind = 1) => {
     const list = asList(readRows(looked, scope));
     const place = kind === 0 ? findPlace(wanted, list, "wildcard") : findSorted(wanted, list, kind < 0);
     return place < 0 ? NOT_FOUND : place + 1;
   }),
-  defineFunction("XMATCH", [value, range, optional(integer), optional(integer)], (scope, wanted, looked, mode = 0, search = 1) => {
-    const place = findPlace(wanted, asList(readRows(looked, scope)), findingOf(mode), search < 0);
-    return place < 0 ? NOT_FOUND : place + 1;
-  }),
-  defineFunction("XLOOKUP", [value, range, range, optional(lazy), optional(integer), optional(integer)],
-    (scope, wanted, looked, given, fallback, mode = 0, search = 1) => lookUpAcross(wanted, looked, given, fallback, mode, search, scope),
+  defineFunction(
+    "XMATCH",
+    [value, range, optional(integer), optional(integer)],
+    (scope, wanted, looked, mode = 0, search = 1) => {
+      const place = findPlace(wanted, asList(readRows(looked, scope)), findingOf(mode), search < 0);
+      return place < 0 ? NOT_FOUND : place + 1;
+    },
+  ),
+  defineFunction(
+    "XLOOKUP",
+    [value, range, range, optional(lazy), optional(integer), optional(integer)],
+    (scope, wanted, looked, given, fallback, mode = 0, search = 1) =>
+      lookUpAcross(wanted, looked, given, fallback, mode, search, scope),
     { fills: true },
   ),
-  defineFunction("VLOOKUP", [value, array, integer, trailing(logical)], (_, wanted, rows, column, approximate = true) =>
-    column < 1 ? makeError("#VALUE!", "Columns count from 1.") : lookUpIn(wanted, rows, approximate, (place) => rows[place]?.[column - 1]),
+  defineFunction(
+    "VLOOKUP",
+    [value, array, integer, trailing(logical)],
+    (_, wanted, rows, column, approximate = true) =>
+      column < 1
+        ? makeError("#VALUE!", "Columns count from 1.")
+        : lookUpIn(wanted, rows, approximate, (place) => rows[place]?.[column - 1]),
   ),
-  defineFunction("HLOOKUP", [value, array, integer, trailing(logical)], (_, wanted, rows, row, approximate = true) =>
-    row < 1 ? makeError("#VALUE!", "Rows count from 1.") : lookUpIn(wanted, transpose(rows), approximate, (place) => rows[row - 1]?.[place]),
+  defineFunction(
+    "HLOOKUP",
+    [value, array, integer, trailing(logical)],
+    (_, wanted, rows, row, approximate = true) =>
+      row < 1
+        ? makeError("#VALUE!", "Rows count from 1.")
+        : lookUpIn(wanted, transpose(rows), approximate, (place) => rows[row - 1]?.[place]),
   ),
   defineFunction("LOOKUP", [value, array, optional(array)], (_, wanted, looked, given) => {
     const list = given ? asList(looked) : looked.map((row) => row[0] ?? null);
@@ -161,27 +227,63 @@ export const LOOKUP: readonly OrdinaryFunction[] = [
     const choice = choices[place - 1];
     return choice ? choice() : makeError("#VALUE!", `There are ${choices.length} values to choose from.`);
   }),
-  counting("ROW", ({ top }) => top, ({ area, height }) => Array.from({ length: height }, (_, at) => [area.top + at + 1]), ({ row }) => row),
-  counting("COLUMN", ({ left }) => left, ({ area, width }) => [Array.from({ length: width }, (_, at) => area.left + at + 1)], ({ column }) => column),
+  counting(
+    "ROW",
+    ({ top }) => top,
+    ({ area, height }) => Array.from({ length: height }, (_, at) => [area.top + at + 1]),
+    ({ row }) => row,
+  ),
+  counting(
+    "COLUMN",
+    ({ left }) => left,
+    ({ area, width }) => [Array.from({ length: width }, (_, at) => area.left + at + 1)],
+    ({ column }) => column,
+  ),
   defineFunction("ROWS", [range], (scope, given) => sizeOf(given, scope).height),
   defineFunction("COLUMNS", [range], (scope, given) => sizeOf(given, scope).width),
-  defineFunction("OFFSET", [range, integer, integer, optional(integer), optional(integer)], (scope, from, rows, columns, height, width) => {
-    if (!(from instanceof Reference)) return makeError("#VALUE!", "OFFSET needs cells.");
-    const top = from.area.top + rows;
-    const left = from.area.left + columns;
-    const area = { top, left, bottom: top + (height ?? from.height) - 1, right: left + (width ?? from.width) - 1 };
-    const outside = top < 0 || left < 0 || area.bottom >= MAX_ROWS || area.right >= MAX_COLUMNS || area.bottom < top || area.right < left;
-    return outside ? makeError("#REF!", "That is beyond the edge of the sheet.") : reach(new Reference(from.sheet, area), scope);
-  }, { fills: true }),
-  defineFunction("INDIRECT", [text, optional(logical)], (scope, written, isA1 = true) => {
-    const mark = written.lastIndexOf("!");
-    const sheetName = mark < 0 ? undefined : written.slice(0, mark).replace(/^'|'$/g, "").replaceAll("''", "'");
-    const sheet = sheetName === undefined ? scope.sheet : scope.engine.sheet(sheetName);
-    const area = isA1 ? parseArea(written.slice(mark + 1)) : undefined;
-    if (area && sheet) return reach(new Reference(sheet, area), scope);
-    const named = sheet && scope.engine.namedProgram(written.slice(mark + 1), sheet)?.evaluate(scope);
-    return named instanceof Reference ? reach(named, scope) : makeError("#REF!", `“${written}” is no reference to cells.`);
-  }, { fills: true, volatile: true }),
+  defineFunction(
+    "OFFSET",
+    [range, integer, integer, optional(integer), optional(integer)],
+    (scope, from, rows, columns, height, width) => {
+      if (!(from instanceof Reference)) return makeError("#VALUE!", "OFFSET needs cells.");
+      const top = from.area.top + rows;
+      const left = from.area.left + columns;
+      const area = {
+        top,
+        left,
+        bottom: top + (height ?? from.height) - 1,
+        right: left + (width ?? from.width) - 1,
+      };
+      const outside =
+        top < 0 ||
+        left < 0 ||
+        area.bottom >= MAX_ROWS ||
+        area.right >= MAX_COLUMNS ||
+        area.bottom < top ||
+        area.right < left;
+      return outside
+        ? makeError("#REF!", "That is beyond the edge of the sheet.")
+        : reach(new Reference(from.sheet, area), scope);
+    },
+    { fills: true },
+  ),
+  defineFunction(
+    "INDIRECT",
+    [text, optional(logical)],
+    (scope, written, isA1 = true) => {
+      const mark = written.lastIndexOf("!");
+      const sheetName =
+        mark < 0 ? undefined : written.slice(0, mark).replace(/^'|'$/g, "").replaceAll("''", "'");
+      const sheet = sheetName === undefined ? scope.sheet : scope.engine.sheet(sheetName);
+      const area = isA1 ? parseArea(written.slice(mark + 1)) : undefined;
+      if (area && sheet) return reach(new Reference(sheet, area), scope);
+      const named = sheet && scope.engine.namedProgram(written.slice(mark + 1), sheet)?.evaluate(scope);
+      return named instanceof Reference
+        ? reach(named, scope)
+        : makeError("#REF!", `“${written}” is no reference to cells.`);
+    },
+    { fills: true, volatile: true },
+  ),
   defineFunction("ADDRESS", [integer, integer, optional(integer)], (_, row, column, fixed = 1) =>
     row < 1 || column < 1 || row > MAX_ROWS || column > MAX_COLUMNS
       ? makeError("#VALUE!")
@@ -193,4 +295,3 @@ function reach(reference: Reference, scope: Scope): Reference {
   scope.engine.depend(reference, scope);
   return reference;
 }
-

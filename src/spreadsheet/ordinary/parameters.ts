@@ -4,7 +4,11 @@ import { dereference } from "../engine/dereference";
 import { isRows, Lambda, makeError, type Rows, type Value } from "../engine/value";
 import type { BlockValue, Parameter, ParameterKind } from "./ordinary-function";
 
-const parameter = <T>(kind: ParameterKind, read: Parameter<T>["read"], passesErrors = false): Parameter<T> => ({
+const parameter = <T>(
+  kind: ParameterKind,
+  read: Parameter<T>["read"],
+  passesErrors = false,
+): Parameter<T> => ({
   kind,
   optional: false,
   many: false,
@@ -35,10 +39,14 @@ export const block = parameter<BlockValue>("block", (given, scope) => dereferenc
 /** Cells or values, not read yet. */
 export const range = parameter<Value>("range", (given) => given, true);
 /** Rows of values. */
-export const array = parameter<Rows>("array", (given, scope) => {
-  const read = dereference(given, scope);
-  return isRows(read) ? read : [[read]];
-}, true);
+export const array = parameter<Rows>(
+  "array",
+  (given, scope) => {
+    const read = dereference(given, scope);
+    return isRows(read) ? read : [[read]];
+  },
+  true,
+);
 /** An argument that is calculated only when it is called. */
 export const lazy = parameter<() => Value>("lazy", (given) => () => given, true);
 /** A function made by LAMBDA. */

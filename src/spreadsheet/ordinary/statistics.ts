@@ -32,23 +32,40 @@ const count: Summary = (values, scope) => {
   let found = 0;
   for (const value of values) {
     eachValue(value, scope, (cell, direct) => {
-      if (typeof cell === "number" || (direct && (typeof cell === "boolean" || (typeof cell === "string" && isNumeric(cell, scope))))) found++;
+      if (
+        typeof cell === "number" ||
+        (direct && (typeof cell === "boolean" || (typeof cell === "string" && isNumeric(cell, scope))))
+      )
+        found++;
     });
   }
   return found;
 };
 const countAll: Summary = (values, scope) => {
   let found = 0;
-  for (const value of values) eachValue(value, scope, (cell, direct) => (found += cell !== null || direct ? 1 : 0));
+  for (const value of values)
+    eachValue(value, scope, (cell, direct) => (found += cell !== null || direct ? 1 : 0));
   return found;
 };
 const largest = ofNumbers((numbers) => numbers.reduce((most, each) => Math.max(most, each), numbers[0] ?? 0));
-const smallest = ofNumbers((numbers) => numbers.reduce((least, each) => Math.min(least, each), numbers[0] ?? 0));
-const product = ofNumbers((numbers) => (numbers.length === 0 ? 0 : checkNumber(numbers.reduce((a, b) => a * b, 1))));
-const sampleDeviation = ofNumbers((numbers) => (numbers.length < 2 ? DIVISION : Math.sqrt(squares(numbers) / (numbers.length - 1))));
-const deviation = ofNumbers((numbers) => (numbers.length === 0 ? DIVISION : Math.sqrt(squares(numbers) / numbers.length)));
-const sampleVariance = ofNumbers((numbers) => (numbers.length < 2 ? DIVISION : squares(numbers) / (numbers.length - 1)));
-const variance = ofNumbers((numbers) => (numbers.length === 0 ? DIVISION : squares(numbers) / numbers.length));
+const smallest = ofNumbers((numbers) =>
+  numbers.reduce((least, each) => Math.min(least, each), numbers[0] ?? 0),
+);
+const product = ofNumbers((numbers) =>
+  numbers.length === 0 ? 0 : checkNumber(numbers.reduce((a, b) => a * b, 1)),
+);
+const sampleDeviation = ofNumbers((numbers) =>
+  numbers.length < 2 ? DIVISION : Math.sqrt(squares(numbers) / (numbers.length - 1)),
+);
+const deviation = ofNumbers((numbers) =>
+  numbers.length === 0 ? DIVISION : Math.sqrt(squares(numbers) / numbers.length),
+);
+const sampleVariance = ofNumbers((numbers) =>
+  numbers.length < 2 ? DIVISION : squares(numbers) / (numbers.length - 1),
+);
+const variance = ofNumbers((numbers) =>
+  numbers.length === 0 ? DIVISION : squares(numbers) / numbers.length,
+);
 
 const isNumeric = (text: string, scope: Scope): boolean => {
   try {
@@ -119,7 +136,8 @@ function mode(numbers: readonly number[]): Value {
   const times = new Map<number, number>();
   for (const each of numbers) times.set(each, (times.get(each) ?? 0) + 1);
   let best: number | undefined;
-  for (const [each, found] of times) if (found > Math.max(1, (best === undefined ? 0 : times.get(best)) ?? 0)) best = each;
+  for (const [each, found] of times)
+    if (found > Math.max(1, (best === undefined ? 0 : times.get(best)) ?? 0)) best = each;
   return best ?? makeError("#N/A", "No number occurs twice.");
 }
 
@@ -151,12 +169,25 @@ export const STATISTICS: readonly OrdinaryFunction[] = [
   summary("VAR.S", sampleVariance),
   summary("VARP", variance),
   summary("VAR.P", variance),
-  summary("DEVSQ", ofNumbers((numbers) => (numbers.length === 0 ? NUMBER : squares(numbers)))),
-  summary("AVEDEV", ofNumbers((numbers) => (numbers.length === 0 ? NUMBER : mean(numbers.map((each) => Math.abs(each - mean(numbers))))))),
-  summary("GEOMEAN", ofNumbers((numbers) =>
-    numbers.length === 0 || numbers.some((each) => each <= 0) ? NUMBER : Math.exp(mean(numbers.map(Math.log))),
-  )),
-  defineFunction("LARGE", [range, number], (scope, values, place) => 
+  summary(
+    "DEVSQ",
+    ofNumbers((numbers) => (numbers.length === 0 ? NUMBER : squares(numbers))),
+  ),
+  summary(
+    "AVEDEV",
+    ofNumbers((numbers) =>
+      numbers.length === 0 ? NUMBER : mean(numbers.map((each) => Math.abs(each - mean(numbers)))),
+    ),
+  ),
+  summary(
+    "GEOMEAN",
+    ofNumbers((numbers) =>
+      numbers.length === 0 || numbers.some((each) => each <= 0)
+        ? NUMBER
+        : Math.exp(mean(numbers.map(Math.log))),
+    ),
+  ),
+  defineFunction("LARGE", [range, number], (scope, values, place) =>
     place < 1 ? NUMBER : (ascending(collectNumbers([values], scope)).at(-Math.ceil(place)) ?? NUMBER),
   ),
   defineFunction("SMALL", [range, number], (scope, values, place) =>
@@ -168,10 +199,14 @@ export const STATISTICS: readonly OrdinaryFunction[] = [
     ),
   ),
   ...["PERCENTILE", "PERCENTILE.INC"].map((name) =>
-    defineFunction(name, [range, number], (scope, values, share) => quantile(collectNumbers([values], scope), share)),
+    defineFunction(name, [range, number], (scope, values, share) =>
+      quantile(collectNumbers([values], scope), share),
+    ),
   ),
   ...["QUARTILE", "QUARTILE.INC"].map((name) =>
-    defineFunction(name, [range, number], (scope, values, quarter) => quantile(collectNumbers([values], scope), Math.trunc(quarter) / 4)),
+    defineFunction(name, [range, number], (scope, values, quarter) =>
+      quantile(collectNumbers([values], scope), Math.trunc(quarter) / 4),
+    ),
   ),
   ofLine("SLOPE", ({ slope }) => slope),
   ofLine("INTERCEPT", ({ intercept }) => intercept),

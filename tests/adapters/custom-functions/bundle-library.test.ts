@@ -19,7 +19,10 @@ interface Declared {
 const open = (called: AssociatedFunction, parameters: readonly Declared[], passesErrors = true) => {
   const { runtime, functions } = makeRuntime();
   runtime.associate("TRY", called);
-  const metadata = { allowErrorForDataTypeAny: passesErrors, functions: [{ id: "TRY", name: "TRY", description: "d", parameters, result: {} }] };
+  const metadata = {
+    allowErrorForDataTypeAny: passesErrors,
+    functions: [{ id: "TRY", name: "TRY", description: "d", parameters, result: {} }],
+  };
   const found = makeLibrary(parseMetadata(JSON.stringify(metadata)), functions).find("braille.try");
   if (!found) throw new TypeError("not found");
   return (...args: FunctionAnswer[]) => found.call(args);
@@ -62,8 +65,22 @@ describe("a scalar argument", () => {
   });
   it("given a block gives a block, one call a cell", () => {
     const add = open((a, b) => Number(a) + Number(b), [...scalar("number"), { name: "y", type: "number" }]);
-    expect(add([[1, 2], [3, 4]], 10)).toEqual([[11, 12], [13, 14]]);
-    expect(add([[1], [2]], [[10, 20]])).toEqual([[11, 21], [12, 22]]);
+    expect(
+      add(
+        [
+          [1, 2],
+          [3, 4],
+        ],
+        10,
+      ),
+    ).toEqual([
+      [11, 12],
+      [13, 14],
+    ]);
+    expect(add([[1], [2]], [[10, 20]])).toEqual([
+      [11, 21],
+      [12, 22],
+    ]);
   });
   it("given a block waits for all promises", async () => {
     const later = open((x) => Promise.resolve(Number(x) * 2), scalar("number"));
@@ -107,7 +124,13 @@ describe("what a function gives", () => {
   it.each([
     [NaN, { error: "#NUM!" }],
     [undefined, null],
-    [[[1, 2], [3]], [[1, 2], [3, { error: "#N/A" }]]],
+    [
+      [[1, 2], [3]],
+      [
+        [1, 2],
+        [3, { error: "#N/A" }],
+      ],
+    ],
     [[["a", new CustomFunctionError("#N/A", "none")]], [["a", { error: "#N/A", message: "none" }]]],
     [new Date(0), { error: "#VALUE!" }],
   ])("%j arrives as %j", (given, arrived) => {

@@ -10,7 +10,9 @@ const BUNDLE = `(() => {
   const code = (x) => globalThis.cellwrightFunctionHost.translators.loaded(x) === undefined ? "none" : "some";
   CustomFunctions.associate("LOADED", (x) => { if (x === "") throw new CustomFunctions.Error(CustomFunctions.ErrorCode.notAvailable, "which?"); return code(x); });
 })();`;
-const METADATA = { functions: [{ id: "LOADED", parameters: [{ name: "code", type: "string" }], result: {} }] };
+const METADATA = {
+  functions: [{ id: "LOADED", parameters: [{ name: "code", type: "string" }], result: {} }],
+};
 const translators: TranslatorLibrary = {
   translator: () => Promise.reject(new Error("not asked for")),
   loaded: () => undefined,
@@ -32,5 +34,7 @@ it("evaluates the bundle with the host's translators in reach", async () => {
 });
 
 it("rejects where the build is missing", async () => {
-  await expect(nodeFunctionLibrary({ directory: path.join(directory, "nowhere"), translators })).rejects.toThrow(/ENOENT/);
+  await expect(
+    nodeFunctionLibrary({ directory: path.join(directory, "nowhere"), translators }),
+  ).rejects.toThrow(/ENOENT/);
 });

@@ -4,7 +4,8 @@ import { LONGEST_CALL, renderLongPiece } from "../../../src/adapters/liblouis/lo
 import type { Rendering } from "../../../src/adapters/liblouis/rendering";
 import type { Translator } from "../../../src/ports/translator";
 
-const repeat = (base: string, length: number): string => base.repeat(Math.ceil(length / base.length)).slice(0, length);
+const repeat = (base: string, length: number): string =>
+  base.repeat(Math.ceil(length / base.length)).slice(0, length);
 
 const KINDS: readonly (readonly [string, string])[] = [
   ["prose", "The people can't go, can they? "],
@@ -50,7 +51,9 @@ describe("long texts", () => {
 describe("pieces of a long text", () => {
   let render: (text: string) => Rendering;
   beforeAll(async () => {
-    const translator = await nodeTranslatorLibrary(PACKAGE_LAYOUT, { memoCapacity: 0 }).translator("contracted");
+    const translator = await nodeTranslatorLibrary(PACKAGE_LAYOUT, { memoCapacity: 0 }).translator(
+      "contracted",
+    );
     render = (text) => {
       const { cells, spans } = translator.transcribe(text);
       return { cells, starts: spans.flatMap((span) => [span.printStart, span.cellStart]), unknown: [] };
@@ -58,11 +61,14 @@ describe("pieces of a long text", () => {
   });
 
   // In reach of one call, so that both ways can be compared.
-  it.each(KINDS.filter(([, base]) => !base.includes('"')))("of %s give what one call gives", (_kind, base) => {
-    const text = repeat(base, LONGEST_CALL - 50);
-    const whole = render(text);
-    for (const longest of [300, 471, 1000]) {
-      expect(renderLongPiece(text, render, longest, true)).toEqual(whole);
-    }
-  });
+  it.each(KINDS.filter(([, base]) => !base.includes('"')))(
+    "of %s give what one call gives",
+    (_kind, base) => {
+      const text = repeat(base, LONGEST_CALL - 50);
+      const whole = render(text);
+      for (const longest of [300, 471, 1000]) {
+        expect(renderLongPiece(text, render, longest, true)).toEqual(whole);
+      }
+    },
+  );
 });

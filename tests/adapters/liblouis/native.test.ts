@@ -11,9 +11,12 @@ const WORD_COUNT = 2000;
 const KNOWN_DIFFERENCES: ReadonlyMap<string, string> = new Map([]);
 
 describe("the commonest words beside native lou_translate", () => {
-  it.runIf(!installed)("SKIPPED: lou_translate is not installed (Debian: apt install liblouis-bin)", (context) => {
-    context.skip("lou_translate is not installed (Debian: apt install liblouis-bin)");
-  });
+  it.runIf(!installed)(
+    "SKIPPED: lou_translate is not installed (Debian: apt install liblouis-bin)",
+    (context) => {
+      context.skip("lou_translate is not installed (Debian: apt install liblouis-bin)");
+    },
+  );
 
   it.runIf(installed).each([
     ["contracted", "unicode.dis,en-ueb-g2.ctb"],
@@ -26,11 +29,18 @@ describe("the commonest words beside native lou_translate", () => {
     )
       .slice(0, WORD_COUNT)
       .map(({ word }) => word);
-    const { stdout } = spawnSync("lou_translate", [tables], { input: `${words.join("\n")}\n`, encoding: "utf8" });
+    const { stdout } = spawnSync("lou_translate", [tables], {
+      input: `${words.join("\n")}\n`,
+      encoding: "utf8",
+    });
     const native = stdout.split("\n").slice(0, words.length);
     const translator = await nodeTranslatorLibrary(PACKAGE_LAYOUT).translator(code);
     const differences = words
-      .map((word, index) => ({ word, own: translator.translate(word), native: (native[index] ?? "").replaceAll(" ", "⠀") }))
+      .map((word, index) => ({
+        word,
+        own: translator.translate(word),
+        native: (native[index] ?? "").replaceAll(" ", "⠀"),
+      }))
       .filter(({ own, native: other, word }) => own !== other && !KNOWN_DIFFERENCES.has(word));
     expect(differences).toEqual([]);
   });

@@ -1,6 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { LouisLibrary } from "../../../src/adapters/liblouis/louis-library";
-import { nodeEngineSource, nodeTranslatorLibrary, PACKAGE_LAYOUT } from "../../../src/adapters/liblouis/node-engine";
+import {
+  nodeEngineSource,
+  nodeTranslatorLibrary,
+  PACKAGE_LAYOUT,
+} from "../../../src/adapters/liblouis/node-engine";
 import { UnknownCodeError } from "../../../src/ports/translator";
 import { runTranslatorContract } from "../../contracts/translator-contract";
 
@@ -47,7 +51,8 @@ describe("the engine in Node", () => {
     const source = nodeEngineSource(PACKAGE_LAYOUT);
     const broken = new LouisLibrary({
       loadEngine: () => source.loadEngine(),
-      loadTable: (name) => (name === "broken.ctb" ? Promise.resolve("nonsense a 1\n") : source.loadTable(name)),
+      loadTable: (name) =>
+        name === "broken.ctb" ? Promise.resolve("nonsense a 1\n") : source.loadTable(name),
     });
     await expect(broken.translator("broken.ctb")).rejects.toThrow(/does not compile: .*nonsense/);
     expect((await broken.translator("contracted")).translate("still")).toBe("⠌");

@@ -13,13 +13,23 @@ describe("table files", () => {
     const files = await collectTableFiles(source, "en-ueb-g2.ctb");
     // The list of the project's notes on the engine, without the display table.
     expect(files.map(({ name }) => name).sort()).toEqual(
-      ["en-ueb-g2.ctb", "en-ueb-g1.ctb", "en-ueb-chardefs.uti", "latinLetterDef8Dots.uti", "en-ueb-math.ctb", "braille-patterns.cti"].sort(),
+      [
+        "en-ueb-g2.ctb",
+        "en-ueb-g1.ctb",
+        "en-ueb-chardefs.uti",
+        "latinLetterDef8Dots.uti",
+        "en-ueb-math.ctb",
+        "braille-patterns.cti",
+      ].sort(),
     );
   });
 
-  it.each(["../secret.ctb", "/etc/passwd", "a/b.ctb", "x.js", ".ctb", "", "contracted"])('are never looked for under "%s"', (name) => {
-    expect(isTableName(name)).toBe(false);
-  });
+  it.each(["../secret.ctb", "/etc/passwd", "a/b.ctb", "x.js", ".ctb", "", "contracted"])(
+    'are never looked for under "%s"',
+    (name) => {
+      expect(isTableName(name)).toBe(false);
+    },
+  );
 });
 
 describe("the trimmed tables", () => {

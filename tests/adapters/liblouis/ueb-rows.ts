@@ -85,7 +85,11 @@ export const CONTRACTED_ROWS: readonly UebRow[] = [
   ["8.6 capitals end inside a word", "ABCs", ",,ABC,'S"],
   ["8.6 capitals end inside a word", "TVs", ",,TV,'S"],
   ["10.1 alphabetic wordsigns a to j", "but can do every from go have just", "B C D E F G H J"],
-  ["10.1 alphabetic wordsigns k to t", "knowledge like more not people quite rather so that", "K L M N P Q R S T"],
+  [
+    "10.1 alphabetic wordsigns k to t",
+    "knowledge like more not people quite rather so that",
+    "K L M N P Q R S T",
+  ],
   ["10.1 alphabetic wordsigns u to z", "us very will it you as", "U V W X Y Z"],
   ["10.2 strong wordsigns", "child shall this which out still", "* % ? : \\ /"],
   ["10.3 strong contractions as words", "and for of the with", "& = ( ! )"],

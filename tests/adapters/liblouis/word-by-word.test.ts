@@ -17,9 +17,31 @@ const WORDS = (
 const word = fc.oneof(
   { weight: 6, arbitrary: fc.constantFrom(...WORDS) },
   { weight: 2, arbitrary: fc.constantFrom(...WORDS).map((print) => print.toUpperCase()) },
-  { weight: 1, arbitrary: fc.constantFrom(...WORDS).map((print) => print.charAt(0).toUpperCase() + print.slice(1)) },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom(...WORDS).map((print) => print.charAt(0).toUpperCase() + print.slice(1)),
+  },
   { weight: 1, arbitrary: fc.nat({ max: 20_000 }).map(String) },
-  { weight: 1, arbitrary: fc.constantFrom("A", "I", "b", "½", "1st", "p.7", "ABCs", "and/or", "&", "–", "—", "…", '"', "’", "ČAPEK") },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom(
+      "A",
+      "I",
+      "b",
+      "½",
+      "1st",
+      "p.7",
+      "ABCs",
+      "and/or",
+      "&",
+      "–",
+      "—",
+      "…",
+      '"',
+      "’",
+      "ČAPEK",
+    ),
+  },
 );
 const token = fc
   .tuple(
@@ -62,12 +84,15 @@ describe.each(["contracted", "uncontracted"])("word by word, %s", (code) => {
 
   it("translates and transcribes to the same cells, the spans without gap", () => {
     fc.assert(
-      fc.property(fc.array(text, { maxLength: 3 }).map((lines) => lines.join("\n")), (print) => {
-        const { cells, spans } = memo.transcribe(print);
-        expect(cells).toBe(memo.translate(print));
-        expect(spans.map((span) => print.slice(span.printStart, span.printEnd)).join("")).toBe(print);
-        expect(spans.map((span) => cells.slice(span.cellStart, span.cellEnd)).join("")).toBe(cells);
-      }),
+      fc.property(
+        fc.array(text, { maxLength: 3 }).map((lines) => lines.join("\n")),
+        (print) => {
+          const { cells, spans } = memo.transcribe(print);
+          expect(cells).toBe(memo.translate(print));
+          expect(spans.map((span) => print.slice(span.printStart, span.printEnd)).join("")).toBe(print);
+          expect(spans.map((span) => cells.slice(span.cellStart, span.cellEnd)).join("")).toBe(cells);
+        },
+      ),
       { numRuns: 500, seed: SEED },
     );
   });
@@ -88,7 +113,9 @@ describe("what depends on other words stays together", () => {
   });
 
   it.each(["dish", "disc", "dishes", "concern"])("%s is the same in every place", async (print) => {
-    const translator = await nodeTranslatorLibrary(PACKAGE_LAYOUT, { memoCapacity: 0 }).translator("contracted");
+    const translator = await nodeTranslatorLibrary(PACKAGE_LAYOUT, { memoCapacity: 0 }).translator(
+      "contracted",
+    );
     const alone = translator.translate(print);
     expect(translator.translate(`a ${print} a`)).toBe(`⠁⠀${alone}⠀⠁`);
   });

@@ -12,14 +12,26 @@ async function calc(args: readonly string[], lines: readonly string[] = []) {
   const host: CalcHost = {
     streams: { out: (text) => void (printed.out += text), err: (text) => void (printed.err += text) },
     files: {
-      read: (path) => (path.startsWith("no") ? Promise.reject(Object.assign(new Error(path), { code: "ENOENT" })) : Promise.resolve(new TextEncoder().encode(path))),
+      read: (path) =>
+        path.startsWith("no")
+          ? Promise.reject(Object.assign(new Error(path), { code: "ENOENT" }))
+          : Promise.resolve(new TextEncoder().encode(path)),
       replace: () => Promise.resolve(),
     },
     openDesk: async (bytes) => {
-      if (bytes && new TextDecoder().decode(bytes) === "broken.xlsx") return refusal("not-a-workbook", "This file is not an .xlsx workbook.");
-      const sheet = bytes ? makeSheet("Log", { A1: "Words", A2: 40, A3: 2, B1: "=1/0" }, { tables }) : makeSheet("Sheet1", {});
-      const calculation = new Calculation(new OpenWorkbook(makeContents([sheet])), { library: NO_FUNCTIONS, now: () => 46_115 });
-      return success({ evaluate: (formula: string) => calculation.evaluate(formula, { sheet: sheet.name, row: 0, column: 0 }) });
+      if (bytes && new TextDecoder().decode(bytes) === "broken.xlsx")
+        return refusal("not-a-workbook", "This file is not an .xlsx workbook.");
+      const sheet = bytes
+        ? makeSheet("Log", { A1: "Words", A2: 40, A3: 2, B1: "=1/0" }, { tables })
+        : makeSheet("Sheet1", {});
+      const calculation = new Calculation(new OpenWorkbook(makeContents([sheet])), {
+        library: NO_FUNCTIONS,
+        now: () => 46_115,
+      });
+      return success({
+        evaluate: (formula: string) =>
+          calculation.evaluate(formula, { sheet: sheet.name, row: 0, column: 0 }),
+      });
     },
     readLines: async function* () {
       yield* lines;
@@ -43,10 +55,16 @@ describe("one formula", () => {
   });
   it("names a function that is not on the list", async () => {
     const { code, out } = await calc(["=SUMM(1)"]);
-    expect([code, JSON.parse(out)]).toEqual([0, { error: "#NAME?", message: expect.stringContaining("SUMM") }]);
+    expect([code, JSON.parse(out)]).toEqual([
+      0,
+      { error: "#NAME?", message: expect.stringContaining("SUMM") },
+    ]);
   });
   it("says where a formula cannot be read", async () => {
-    expect(JSON.parse((await calc(["=SUM(1"])).out)).toMatchObject({ error: "#NAME?", message: expect.stringContaining("parenthesis") });
+    expect(JSON.parse((await calc(["=SUM(1"])).out)).toMatchObject({
+      error: "#NAME?",
+      message: expect.stringContaining("parenthesis"),
+    });
   });
   it("has no limit of 255 characters on text", async () => {
     expect((await calc([`=LEN("${"a".repeat(100_000)}")`])).out).toBe('{"value":100000}\n');
@@ -59,9 +77,18 @@ describe("one formula", () => {
 describe("--lines", () => {
   it("answers a formula a line and exits 0, errors included", async () => {
     const { code, out } = await calc(["--lines", "-"], ["=1+1", "", "=1/0", "=SUM(", "=SEQUENCE(2)"]);
-    const answers = out.trimEnd().split("\n").map((line) => JSON.parse(line) as Record<string, unknown>);
+    const answers = out
+      .trimEnd()
+      .split("\n")
+      .map((line) => JSON.parse(line) as Record<string, unknown>);
     expect(code).toBe(0);
-    expect(answers.map((answer) => answer["value"] ?? answer["error"])).toEqual([2, "#NAME?", "#DIV/0!", "#NAME?", [[1], [2]]]);
+    expect(answers.map((answer) => answer["value"] ?? answer["error"])).toEqual([
+      2,
+      "#NAME?",
+      "#DIV/0!",
+      "#NAME?",
+      [[1], [2]],
+    ]);
   });
 });
 

@@ -37,7 +37,9 @@ describe("check", () => {
           range: "A2:D4",
           columns: { date: "A", pupil: "B", errors: "D", rate: "C" },
           records: 1,
-          faults: [{ cell: "C4", message: '"4x" is not a number. Type the rate (correct a minute) as a number.' }],
+          faults: [
+            { cell: "C4", message: '"4x" is not a number. Type the rate (correct a minute) as a number.' },
+          ],
         },
       ],
     });

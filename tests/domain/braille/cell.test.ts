@@ -1,6 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { BLANK_CELL, cellOf, dotsOf, formatDots, fromAscii, isBraille, parseCells, parseDots, toAscii } from "../../../src/domain/braille/cell";
+import {
+  BLANK_CELL,
+  cellOf,
+  dotsOf,
+  formatDots,
+  fromAscii,
+  isBraille,
+  parseCells,
+  parseDots,
+  toAscii,
+} from "../../../src/domain/braille/cell";
 import type { Result } from "../../../src/domain/result";
 
 const valueOf = <T>(result: Result<T>): T => {
@@ -9,9 +19,15 @@ const valueOf = <T>(result: Result<T>): T => {
 };
 const codeOf = (result: Result<unknown>): string | undefined => (result.ok ? undefined : result.fault.code);
 
-const cell = (most: number) => fc.integer({ min: 0, max: most }).map((pattern) => String.fromCharCode(0x2800 + pattern));
+const cell = (most: number) =>
+  fc.integer({ min: 0, max: most }).map((pattern) => String.fromCharCode(0x2800 + pattern));
 const sixDotText = fc.array(cell(63)).map((cells) => cells.join(""));
-const eightDotLines = fc.array(fc.array(cell(255)).map((cells) => cells.join("")), { minLength: 1 }).map((lines) => lines.join("\n"));
+const eightDotLines = fc
+  .array(
+    fc.array(cell(255)).map((cells) => cells.join("")),
+    { minLength: 1 },
+  )
+  .map((lines) => lines.join("\n"));
 
 describe("cells and dots", () => {
   // Source: Unicode Standard, chapter 21.1: U+2800 plus one bit a dot.
@@ -89,7 +105,7 @@ describe("North American ASCII braille", () => {
     ["⠯⠿⠷⠮⠾", "&=(!)"],
     ["⠡⠩⠹⠱⠳⠌⠣⠫⠻⠪", "*%?:\\/<$]["],
     ["⠂⠆⠒⠲⠢⠖⠶⠦⠔⠴", "1234567890"],
-    ["⠀⠠⠐⠈⠘⠸⠰⠨", " ,\"@^_;."],
+    ["⠀⠠⠐⠈⠘⠸⠰⠨", ' ,"@^_;.'],
     ["⠄⠤⠬⠜", "'-+>"],
   ])("%s is %s", (cells, ascii) => {
     expect(valueOf(toAscii(cells))).toBe(ascii);

@@ -9,14 +9,17 @@ describe("alignment of word sequences", () => {
   /** Equally many edits; of such alignments ours keeps the one with more words the same (three here, not two). */
   const MORE_WORDS_SAME = new Set(["this is a test of skill"]);
 
-  it.each(alignments.rows)("as many edits as published: $expected | $heard", ({ expected, heard, ...counts }) => {
-    const { steps } = alignSequences(expected.split(" "), heard.split(" "));
-    const edits = steps.filter(({ kind }) => kind !== "same").length;
-    expect(edits).toBe(counts.replaced + counts.missing + counts.extra + counts.swapped);
-    if (counts.publishedWordErrorRate !== null && counts.swapped === 0) {
-      expect(edits / expected.split(" ").length).toBeCloseTo(counts.publishedWordErrorRate, 12);
-    }
-  });
+  it.each(alignments.rows)(
+    "as many edits as published: $expected | $heard",
+    ({ expected, heard, ...counts }) => {
+      const { steps } = alignSequences(expected.split(" "), heard.split(" "));
+      const edits = steps.filter(({ kind }) => kind !== "same").length;
+      expect(edits).toBe(counts.replaced + counts.missing + counts.extra + counts.swapped);
+      if (counts.publishedWordErrorRate !== null && counts.swapped === 0) {
+        expect(edits / expected.split(" ").length).toBeCloseTo(counts.publishedWordErrorRate, 12);
+      }
+    },
+  );
 
   const split = alignments.rows.filter(({ expected }) => !MORE_WORDS_SAME.has(expected));
   it.each(split)("split the same way: $expected | $heard", ({ expected, heard, ...counts }) => {
@@ -44,9 +47,13 @@ describe("alignment of word sequences", () => {
         rows.push(row);
         for (let j = 0; j <= two.length; j += 1) {
           const at = (a: number, b: number) => rows[a]?.[b] ?? Infinity;
-          let best = i === 0 && j === 0 ? 0 : Math.min(i > 0 ? at(i - 1, j) + 1 : Infinity, j > 0 ? (row[j - 1] ?? 0) + 1 : Infinity);
+          let best =
+            i === 0 && j === 0
+              ? 0
+              : Math.min(i > 0 ? at(i - 1, j) + 1 : Infinity, j > 0 ? (row[j - 1] ?? 0) + 1 : Infinity);
           if (i > 0 && j > 0) best = Math.min(best, at(i - 1, j - 1) + (one[i - 1] === two[j - 1] ? 0 : 1));
-          if (i > 1 && j > 1 && one[i - 1] === two[j - 2] && one[i - 2] === two[j - 1]) best = Math.min(best, at(i - 2, j - 2) + 1);
+          if (i > 1 && j > 1 && one[i - 1] === two[j - 2] && one[i - 2] === two[j - 1])
+            best = Math.min(best, at(i - 2, j - 2) + 1);
           row.push(best);
         }
       }
@@ -64,17 +71,65 @@ describe("alignment of word sequences", () => {
 
 /** US Department of Education, "Monitoring Reading" slides (archived): rule numbers; the sentences are our own. */
 const RULES = [
-  { rule: "1 misread", text: "We packed the blue kite", read: "We packed the blow kite", words: 5, correct: 4 },
-  { rule: "2 self-corrected", text: "The barn is cold", read: "The barn is could (sc) cold", words: 4, correct: 4 },
-  { rule: "7 left out", text: "Nora painted the tall gate", read: "Nora painted the gate", words: 5, correct: 4 },
-  { rule: "8 told in its place", text: "They found an otter", read: "They found an (told)", words: 4, correct: 3 },
-  { rule: "8 told, word written", text: "They found an otter", read: "They found an otter (told)", words: 4, correct: 3 },
+  {
+    rule: "1 misread",
+    text: "We packed the blue kite",
+    read: "We packed the blow kite",
+    words: 5,
+    correct: 4,
+  },
+  {
+    rule: "2 self-corrected",
+    text: "The barn is cold",
+    read: "The barn is could (sc) cold",
+    words: 4,
+    correct: 4,
+  },
+  {
+    rule: "7 left out",
+    text: "Nora painted the tall gate",
+    read: "Nora painted the gate",
+    words: 5,
+    correct: 4,
+  },
+  {
+    rule: "8 told in its place",
+    text: "They found an otter",
+    read: "They found an (told)",
+    words: 4,
+    correct: 3,
+  },
+  {
+    rule: "8 told, word written",
+    text: "They found an otter",
+    read: "They found an otter (told)",
+    words: 4,
+    correct: 3,
+  },
   { rule: "9 swapped", text: "Otters swim quickly", read: "Otters quickly swim", words: 3, correct: 1 },
-  { rule: "12 abbreviation spelled", text: "Mr. Lund opened the shop", read: "M-R Lund opened the shop", words: 5, correct: 4 },
-  { rule: "12 abbreviation read", text: "Mr. Lund opened the shop", read: "mister Lund opened the shop", words: 5, correct: 5 },
+  {
+    rule: "12 abbreviation spelled",
+    text: "Mr. Lund opened the shop",
+    read: "M-R Lund opened the shop",
+    words: 5,
+    correct: 4,
+  },
+  {
+    rule: "12 abbreviation read",
+    text: "Mr. Lund opened the shop",
+    read: "mister Lund opened the shop",
+    words: 5,
+    correct: 5,
+  },
   { rule: "added is no error", text: "The red hen", read: "The big red hen", words: 3, correct: 3 },
   { rule: "repeated is no error", text: "The red hen", read: "The red the red hen", words: 3, correct: 3 },
-  { rule: "skipped line", text: "one two three four five six seven eight", read: "one two seven eight", words: 8, correct: 4 },
+  {
+    rule: "skipped line",
+    text: "one two three four five six seven eight",
+    read: "one two seven eight",
+    words: 8,
+    correct: 4,
+  },
 ] as const;
 
 describe("scoring a reading", () => {
