@@ -38,6 +38,6 @@ function sentence({ name, value, unit, against, ratio, goal, met }) {
     against === undefined
       ? ""
       : `; against ${against}${ratio === undefined ? "" : `: ratio ${number(ratio)}`}`;
-  const reached = met === undefined ? "" : met ? " — met" : " — NOT met";
-  return `${name}: ${number(value)} ${unit}${beside}${goal === undefined ? "" : `; goal ${goal}`}${reached}`;
+  const reached = met === null ? "" : met ? " — met" : " — NOT met";
+  return `${name}: ${number(value)} ${unit}${beside}${goal === null ? "" : `; goal ${goal}`}${reached}`;
 }
