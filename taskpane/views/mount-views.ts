@@ -47,6 +47,21 @@ export interface PaneFeed {
 
 const QUIET = 250;
 
+/** A hidden page draws nothing: reading does not wait for it any longer than this, in milliseconds. */
+const LONGEST_WAIT = 500;
+
+/** Lets the page draw what it has before a long reading holds it up. */
+const letPageDraw = (): Promise<void> =>
+  new Promise((resolve) => {
+    if (typeof requestAnimationFrame !== "function") {
+      setTimeout(resolve);
+      return;
+    }
+    setTimeout(resolve, LONGEST_WAIT);
+    // The frame is drawn after its callbacks: the second one comes when the first frame is on the screen.
+    requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(resolve)));
+  });
+
 const explain = (error: unknown): string =>
   error instanceof HostError
     ? error.message
@@ -70,6 +85,7 @@ export function feedViews(sheet: Sheet, elements: PaneElements, host: PaneHost):
 
   const readOnce = async (): Promise<void> => {
     try {
+      await letPageDraw();
       choices ??= parseChoices(await sheet.readSetting(CHOICES_SETTING));
       const { blocks, probes, goals } = await readRecords(sheet, choices);
       if (ending.signal.aborted) return;

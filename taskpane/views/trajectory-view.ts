@@ -1,3 +1,4 @@
+import type { ChartPicture } from "../../src/charts/chart-picture";
 import { drawTrajectory } from "../../src/charts/trajectory";
 import type { Probe } from "../../src/domain/probe/probe";
 import type { Goal } from "../../src/domain/progress/goal";
@@ -49,6 +50,7 @@ export class TrajectoryView extends HTMLElement {
   readonly #cautions = document.createElement("div");
   readonly #details = document.createElement("details");
   readonly #detailsTitle = document.createElement("summary");
+  #table: ChartPicture["table"] | undefined;
   readonly #scroll = document.createElement("div");
   readonly #resize = new ResizeObserver(() => {
     this.#fitPicture();
@@ -138,6 +140,9 @@ export class TrajectoryView extends HTMLElement {
     this.#scroll.setAttribute("role", "region");
     this.#scroll.setAttribute("aria-label", "Table of probes");
     this.#details.append(this.#detailsTitle, this.#scroll);
+    this.#details.addEventListener("toggle", () => {
+      this.#fillTable();
+    });
     root.append(
       this.#choices,
       this.#message,
@@ -221,12 +226,22 @@ export class TrajectoryView extends HTMLElement {
     list.append(...trajectory.cautions.map((caution) => makeText("li", caution)));
     this.#cautions.replaceChildren(makeText("p", "Keep in mind"), list);
     setText(this.#detailsTitle, `All probes as a table (${table.rows.length})`);
+    this.#table = table;
+    this.#fillTable();
+  }
+
+  /** Builds the table where it is unfolded: thousands of rows that nobody looks at would hold up the page. */
+  #fillTable(): void {
+    if (!this.#details.open || this.#table === undefined) {
+      this.#scroll.replaceChildren();
+      return;
+    }
     const focused = this.shadowRoot?.activeElement;
     const jump = focused instanceof HTMLElement ? focused.dataset["jump"] : undefined;
     const choose = (point: SeriesPoint): void => {
       this.#tell("point-chosen", point.probe.source);
     };
-    this.#scroll.replaceChildren(buildTable(table, trajectory.series.points, choose));
+    this.#scroll.replaceChildren(buildTable(this.#table, this.#trajectory?.series.points ?? [], choose));
     if (jump !== undefined) this.#refocus(jump);
   }
 

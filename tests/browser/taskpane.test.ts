@@ -108,6 +108,7 @@ describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", ()
   it("follows what is typed", async () => {
     const { page } = await openPane({});
     const points = page.locator("cellwright-trajectory table tbody tr");
+    await page.locator("cellwright-trajectory summary").click();
     await expect.poll(() => points.count()).toBe(8);
     await page.evaluate(async () => {
       const type = Reflect.get(globalThis, "stubType") as (
