@@ -11,24 +11,49 @@ export type AlignmentStep =
       readonly kind: "swapped";
       readonly first: readonly [number, number];
       readonly second: readonly [number, number];
+    }
+  /** a run of the first stands as another run in the second; from is in the run, to is not */
+  | {
+      readonly kind: "rewritten";
+      /** place in {@link AlignmentCosts.rewrites} */
+      readonly rewrite: number;
+      readonly first: readonly [from: number, to: number];
+      readonly second: readonly [from: number, to: number];
     };
 
-/** One edit. Smaller weights than this only break ties between alignments with equally many edits. */
-export const EDIT = 1000;
+/** A run of the first sequence that may stand as another run in the second, at a weight of its own. */
+export interface Rewrite {
+  /** the run of the first sequence, half-open, at least one item */
+  readonly from: number;
+  readonly to: number;
+  /** the keys that stand for it in the second, at least one */
+  readonly keys: readonly string[];
+  readonly weight: number;
+}
+
+/**
+ * One edit. Smaller weights than this only break ties between alignments with equally many edits: all ties of an
+ * alignment together stay below it, and edits are counted exactly up to 2^23 (a double holds whole numbers to 2^53).
+ */
+export const EDIT = 2 ** 30;
 
 /** How an alignment is weighed. All weights are whole numbers, 0 or more. */
 export interface AlignmentCosts {
   /** weight of pairing `first[i]` with `second[j]`, given that they are different; EDIT by default */
   readonly replace?: (first: number, second: number) => number;
+  /** weight of `first[i]` having no partner, EDIT or more; EDIT by default */
+  readonly missing?: (first: number) => number;
   /** weight of `second[j]` standing alone; EDIT by default */
   readonly extra?: (second: number) => number;
   /** items missing at the end of the first sequence weigh nothing: the attempt may end before it does */
   readonly openEnd?: boolean;
   /** neighbours may be swapped for one edit; true by default */
   readonly swaps?: boolean;
+  /** runs that may stand as other runs, each weighing EDIT or more */
+  readonly rewrites?: readonly Rewrite[];
 }
 
-/** A kept alignment: `edits` counts replaced, missing, extra and swapped steps by weight, ends where `first` ends. */
+/** A kept alignment: its edits are the steps that are not `same`; it ends where `first` ends. */
 export interface Alignment {
   readonly steps: readonly AlignmentStep[];
   /** how many items of the first sequence the steps cover: all, unless `openEnd` */
@@ -40,13 +65,15 @@ const REPLACED = 2;
 const MISSING = 3;
 const EXTRA = 4;
 const SWAPPED = 5;
-const UNREACHED = 0x3fffffff;
+/** and above: the place of the rewrite among those of the alignment */
+const REWRITTEN = 6;
+const UNREACHED = Number.MAX_SAFE_INTEGER;
 
 /**
- * Optimal string alignment of two sequences: the fewest edits, where an edit replaces, leaves out, adds, or swaps two
- * neighbours. Among alignments with equally many edits, the one with more items the same.
+ * Optimal string alignment of two sequences: the fewest edits, where an edit replaces, leaves out, adds, swaps two
+ * neighbours, or rewrites a run. Among alignments with equally many edits, the one with more items the same.
  *
- * Computed in a band about the diagonal that is doubled until the answer cannot lie outside it (Ukkonen 1985,
+ * Computed in a band about the diagonal that is widened until the answer cannot lie outside it (Ukkonen 1985,
  * Information and Control 64, 100–118), so the result is that of the full table. Time is proportional to length times
  * edits; memory likewise.
  *
@@ -64,17 +91,30 @@ export function alignSequences(
   // Items that may stand alone for less than an edit do not bound how far a path strays by its weight.
   const free =
     costs.extra === undefined ? 0 : second.filter((_, j) => (costs.extra?.(j) ?? EDIT) < EDIT).length;
-  for (let width = least + free + 16; ; width *= 2) {
+  const stray = farthestStray(costs.rewrites ?? []);
+  const widest = Math.max(first.length, second.length);
+  for (let width = Math.min(widest, least + free + 16); ;) {
     const table = fillBand(first, second, costs, width);
-    const whole = width >= first.length && width >= second.length;
-    // A path with fewer edits than the band is wide never leaves it.
-    if (whole || table.weight < (width - free) * EDIT)
-      return traceBack(table, first.length, second.length, width);
+    // A path of so many edits strays no farther; the path just found bounds the edits of the lightest.
+    const enough = Math.floor(table.weight / EDIT) * stray + free + 1;
+    if (width >= widest || width >= enough) return traceBack(table, second.length, costs.rewrites ?? []);
+    width = Math.min(widest, Math.max(width + 1, Math.min(enough, 4 * width)));
   }
 }
 
+/** How far from its diagonal one edit can lead. */
+const farthestStray = (rewrites: readonly Rewrite[]): number => {
+  let farthest = 1;
+  for (const { from, to, keys } of rewrites)
+    farthest = Math.max(farthest, Math.abs(keys.length - (to - from)));
+  return farthest;
+};
+
 interface Band {
-  readonly steps: Uint8Array;
+  /** what led to each place, a row of `span` places for each item of the first sequence and one before */
+  readonly steps: Uint8Array | Uint16Array | Uint32Array;
+  /** the place of a row's column 0 among the steps; it may lie before the row where the band does not reach there */
+  readonly originOf: (row: number) => number;
   readonly weight: number;
   readonly end: number;
 }
@@ -85,14 +125,18 @@ function fillBand(
   costs: AlignmentCosts,
   width: number,
 ): Band {
-  const [one, two] = numberKeys(first, second);
+  const numberOf = keyNumbers();
+  const one = Float64Array.from(first, numberOf);
+  const two = Float64Array.from(second, numberOf);
   const rows = one.length;
   const columns = two.length;
-  const span = 2 * width + 1;
-  const steps = new Uint8Array((rows + 1) * span);
-  let beforeLast = new Int32Array(columns + 1).fill(UNREACHED);
-  let last = new Int32Array(columns + 1).fill(UNREACHED);
-  let current = new Int32Array(columns + 1).fill(UNREACHED);
+  const whole = 2 * width >= columns;
+  const span = whole ? columns + 1 : 2 * width + 1;
+  const originOf = (row: number): number => (whole ? row * span : row * span - row + width);
+  const rewrites = numberRewrites(costs.rewrites ?? [], rows, numberOf);
+  const steps = newSteps((rows + 1) * span, REWRITTEN + rewrites.count);
+  const depth = Math.max(2, rewrites.longest) + 1;
+  const kept = Array.from({ length: depth }, () => new Float64Array(columns + 2).fill(UNREACHED));
   const swaps = costs.swaps ?? true;
   // Where the end is open, an item added at the end must not be lighter than the next item replaced by it.
   const extraWeight = costs.openEnd === true ? EDIT + 1 : EDIT;
@@ -101,7 +145,13 @@ function fillBand(
     const from = Math.max(0, i - width);
     const to = Math.min(columns, i + width);
     if (from > columns) break;
-    current.fill(UNREACHED, Math.max(0, from - 1), Math.min(columns, to + 1) + 1);
+    const current = rowOf(kept, i);
+    const last = rowOf(kept, i + depth - 1);
+    const beforeLast = rowOf(kept, i + depth - 2);
+    current.fill(UNREACHED, Math.max(0, from - 1), to + 2);
+    const missing = i > 0 ? (costs.missing?.(i - 1) ?? EDIT + 1) : 0;
+    const ending = rewrites.endingAt[i];
+    const origin = originOf(i);
     for (let j = from; j <= to; j += 1) {
       let weight = i === 0 && j === 0 ? 0 : UNREACHED;
       let step = 0;
@@ -115,7 +165,7 @@ function fillBand(
         }
       }
       if (i > 0) {
-        const reached = (last[j] ?? UNREACHED) + EDIT + 1;
+        const reached = (last[j] ?? UNREACHED) + missing;
         if (reached < weight) {
           weight = reached;
           step = MISSING;
@@ -142,8 +192,20 @@ function fillBand(
           step = SWAPPED;
         }
       }
+      if (ending !== undefined) {
+        for (const rewrite of ending) {
+          const before = j - rewrite.keys.length;
+          // Outside its band a kept row holds the weights of an older one.
+          if (before < 0 || Math.abs(before - rewrite.from) > width || !endsWith(two, j, rewrite.keys)) continue;
+          const reached = (rowOf(kept, rewrite.from)[before] ?? UNREACHED) + rewrite.weight;
+          if (reached < weight) {
+            weight = reached;
+            step = REWRITTEN + rewrite.place;
+          }
+        }
+      }
       current[j] = weight;
-      steps[i * span + (j - i + width)] = step;
+      steps[origin + j] = step;
     }
     const reached = to === columns ? (current[columns] ?? UNREACHED) : UNREACHED;
     // With an open end, of equally light ends the later one: a last word misread was attempted.
@@ -151,37 +213,81 @@ function fillBand(
     if (mayEnd && reached <= best.weight) {
       best = { weight: reached, end: i };
     }
-    [beforeLast, last, current] = [last, current, beforeLast];
   }
-  return { steps, ...best };
+  return { steps, originOf, ...best };
 }
 
-/** The same small whole number for the same key, in both sequences. */
-function numberKeys(first: readonly string[], second: readonly string[]): readonly [Int32Array, Int32Array] {
+/** Room for so many steps of so many kinds. */
+const newSteps = (places: number, kinds: number): Uint8Array | Uint16Array | Uint32Array => {
+  if (kinds <= 0x100) return new Uint8Array(places);
+  return kinds <= 0x10000 ? new Uint16Array(places) : new Uint32Array(places);
+};
+
+/** The row of an item in a ring of kept rows. */
+const rowOf = (kept: readonly Float64Array[], i: number): Float64Array => {
+  const row = kept[i % kept.length];
+  if (row === undefined) throw new RangeError(`no row ${i} is kept`);
+  return row;
+};
+
+/** The same small whole number for the same key. */
+const keyNumbers = (): ((key: string) => number) => {
   const numbers = new Map<string, number>();
-  const numberOf = (key: string): number => {
+  return (key) => {
     const known = numbers.get(key);
     if (known !== undefined) return known;
     numbers.set(key, numbers.size);
     return numbers.size - 1;
   };
-  return [Int32Array.from(first, numberOf), Int32Array.from(second, numberOf)];
+};
+
+interface NumberedRewrite {
+  readonly place: number;
+  readonly from: number;
+  readonly keys: readonly number[];
+  readonly weight: number;
 }
 
-function traceBack({ steps, end }: Band, rows: number, columns: number, width: number): Alignment {
-  const span = 2 * width + 1;
+interface NumberedRewrites {
+  readonly count: number;
+  /** the most items of the first sequence that one of them takes */
+  readonly longest: number;
+  readonly endingAt: readonly (readonly NumberedRewrite[] | undefined)[];
+}
+
+const numberRewrites = (
+  rewrites: readonly Rewrite[],
+  rows: number,
+  numberOf: (key: string) => number,
+): NumberedRewrites => {
+  const endingAt = new Array<NumberedRewrite[] | undefined>(rewrites.length === 0 ? 0 : rows + 1);
+  let longest = 0;
+  for (const [place, { from, to, keys, weight }] of rewrites.entries()) {
+    longest = Math.max(longest, to - from);
+    const numbered = { place, from, keys: keys.map(numberOf), weight };
+    const there = endingAt[to];
+    if (there === undefined) endingAt[to] = [numbered];
+    else there.push(numbered);
+  }
+  return { count: rewrites.length, longest, endingAt };
+};
+
+const endsWith = (items: Float64Array, end: number, keys: readonly number[]): boolean => {
+  for (let back = 1; back <= keys.length; back += 1)
+    if (items[end - back] !== keys[keys.length - back]) return false;
+  return true;
+};
+
+function traceBack({ steps, originOf, end }: Band, columns: number, rewrites: readonly Rewrite[]): Alignment {
   const path: AlignmentStep[] = [];
-  let i = Math.min(end, rows);
+  let i = end;
   let j = columns;
   while (i > 0 || j > 0) {
-    switch (steps[i * span + (j - i + width)]) {
+    const step = steps[originOf(i) + j] ?? 0;
+    switch (step) {
       case SAME:
       case REPLACED:
-        path.push({
-          kind: steps[i * span + (j - i + width)] === SAME ? "same" : "replaced",
-          first: i - 1,
-          second: j - 1,
-        });
+        path.push({ kind: step === SAME ? "same" : "replaced", first: i - 1, second: j - 1 });
         i -= 1;
         j -= 1;
         break;
@@ -198,9 +304,20 @@ function traceBack({ steps, end }: Band, rows: number, columns: number, width: n
         i -= 2;
         j -= 2;
         break;
-      default:
-        throw new RangeError(`alignment lost its way at ${i}, ${j}`);
+      default: {
+        const rewrite = rewrites[step - REWRITTEN];
+        if (rewrite === undefined) throw new RangeError(`alignment lost its way at ${i}, ${j}`);
+        const before = j - rewrite.keys.length;
+        path.push({
+          kind: "rewritten",
+          rewrite: step - REWRITTEN,
+          first: [rewrite.from, i],
+          second: [before, j],
+        });
+        i = rewrite.from;
+        j = before;
+      }
     }
   }
-  return { steps: path.reverse(), covered: Math.min(end, rows) };
+  return { steps: path.reverse(), covered: end };
 }
