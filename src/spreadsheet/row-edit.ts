@@ -100,13 +100,21 @@ function shiftSheet(sheet: SheetState, shift: RowShift): SheetState {
   };
   const cells = new Map<number, Cell>();
   for (const [key, cell] of shiftCells(sheet.cells)) if (cell) cells.set(key, cell);
+  const baseline = shiftCells(sheet.baseline);
+  for (const [key, cell] of sheet.cells) {
+    const row = cell.spilledFrom && shiftRow(rowOf(key), shift);
+    if (row === undefined) continue;
+    // A cell that a torn spill leaves behind is emptied: the file still has its value there.
+    const place = cellKey(row, columnOf(key));
+    if (!baseline.has(place) && cells.get(place)?.value !== cell.value) baseline.set(place, cell);
+  }
   const formulas = new Set<number>();
   for (const [key, cell] of cells) if (cell.formula !== undefined) formulas.add(key);
   return {
     ...sheet,
     cells,
     formulas,
-    baseline: shiftCells(sheet.baseline),
+    baseline,
     tables: sheet.tables.flatMap((table) => {
       const place = area(table.area);
       return place ? [shiftTable(table, place, follow)] : [];
