@@ -11,6 +11,7 @@ const { values, positionals } = parseArgs({
 ensureInstalled();
 const { bundle } = await import("./bundling.mjs");
 const { default: configurations, script } = await import("./webpack.config.mjs");
+const { wordBankScripts, writeWordBank } = await import("./word-bank.mjs");
 
 const folder = fileURLToPath(new URL("../tests/bench/", import.meta.url));
 const names = readdirSync(folder)
@@ -18,7 +19,12 @@ const names = readdirSync(folder)
   .map((file) => file.slice(0, -3))
   .filter((name) => positionals.length === 0 || positionals.includes(name));
 
-await bundle([...configurations, ...names.map((name) => script(`bench-${name}`, `tests/bench/${name}.ts`))]);
+await bundle([
+  ...configurations,
+  ...wordBankScripts,
+  ...names.map((name) => script(`bench-${name}`, `tests/bench/${name}.ts`)),
+]);
+await writeWordBank();
 
 let missed = 0;
 for (const name of names) {

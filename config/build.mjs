@@ -7,7 +7,9 @@ import { ensureInstalled } from "./installation.mjs";
 export async function build({ origin } = {}) {
   const { bundle } = await import("./bundling.mjs");
   const { default: configurations } = await import("./webpack.config.mjs");
-  await bundle(configurations);
+  const { wordBankScripts, writeWordBank } = await import("./word-bank.mjs");
+  await bundle([...configurations, ...wordBankScripts]);
+  await writeWordBank();
   const { writeManifest } = await import("./manifest.mjs");
   await writeManifest(origin === undefined ? {} : { origin, release: true });
 }

@@ -9,7 +9,7 @@ export const COVERAGE_MEASURES = ["words", "signs", "distinct"] as const;
 export type CoverageMeasure = (typeof COVERAGE_MEASURES)[number];
 
 /** Whether a pupil can read a word: every sign in it is known. */
-const isReadable = (word: WordSigns, taught: TaughtSigns): boolean =>
+export const isReadable = (word: WordSigns, taught: TaughtSigns): boolean =>
   word.signs.every((sign) => taught.knows(sign));
 
 /**

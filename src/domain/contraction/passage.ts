@@ -9,10 +9,14 @@ export type Transcribe = (text: string) => Transcription;
 /** One running word of a passage with the signs that reading it takes. */
 export interface WordSigns {
   readonly word: string;
+  /** every sign in it in order, repeated as used */
+  readonly sequence: readonly Sign[];
   /** every sign in it, each once */
   readonly signs: readonly Sign[];
   /** its contractions in order, repeated as used */
   readonly contractions: readonly Contraction[];
+  /** how many cells it takes */
+  readonly cells: number;
 }
 
 /** Reads passages word by word and remembers the words. */
@@ -38,8 +42,15 @@ export const createPassageReader = (transcribe: Transcribe): PassageReader => {
   const remembered = new Map<string, WordSigns | undefined>();
   const readWord = (word: string): WordSigns | undefined => {
     if (!LETTER_OR_DIGIT.test(word)) return undefined;
-    const signs = readPieces(transcribe(word)).map(({ sign }) => sign);
-    return { word, signs: [...new Set(signs)], contractions: signs.filter(isContraction) };
+    const transcription = transcribe(word);
+    const sequence = readPieces(transcription).map(({ sign }) => sign);
+    return {
+      word,
+      sequence,
+      signs: [...new Set(sequence)],
+      contractions: sequence.filter(isContraction),
+      cells: transcription.cells.length,
+    };
   };
   const recall = (word: string): WordSigns | undefined => {
     const known = remembered.get(word);

@@ -37,6 +37,32 @@ for (const sign of PLAIN_SIGNS) {
  * @returns what is known, or `unknown-signs` naming every text that is no sign
  */
 export const parseTaught = (cells: readonly string[]): Result<TaughtSigns> => {
+  const { named, others, unknown } = readSpellings(cells);
+  if (unknown.length > 0) return refusal("unknown-signs", explainUnknown(unknown));
+  return success(taughtSigns([...named], others));
+};
+
+/**
+ * Reads a list of signs, spelled as a list of taught signs is, into the signs themselves.
+ *
+ * @param cells - one text a cell
+ * @returns each sign once, in the order of the list; none for a blank list; or `unknown-signs` naming every text that
+ *   is no sign of the inventory (a letter with an accent is none)
+ */
+export const parseSigns = (cells: readonly string[]): Result<readonly Sign[]> => {
+  const { named, others, unknown } = readSpellings(cells);
+  const strangers = [...unknown, ...others];
+  return strangers.length > 0 ? refusal("unknown-signs", explainUnknown(strangers)) : success([...named]);
+};
+
+interface Spellings {
+  readonly named: ReadonlySet<Sign>;
+  /** single characters that the inventory does not hold */
+  readonly others: ReadonlySet<string>;
+  readonly unknown: readonly string[];
+}
+
+const readSpellings = (cells: readonly string[]): Spellings => {
   const named = new Set<Sign>();
   const others = new Set<string>();
   const unknown: string[] = [];
@@ -48,8 +74,7 @@ export const parseTaught = (cells: readonly string[]): Result<TaughtSigns> => {
       else unknown.push(spelling);
     }
   }
-  if (unknown.length > 0) return refusal("unknown-signs", explainUnknown(unknown));
-  return success(taughtSigns([...named], others));
+  return { named, others, unknown };
 };
 
 const taughtSigns = (named: readonly Sign[], others: ReadonlySet<string>): TaughtSigns => {
