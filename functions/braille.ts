@@ -4,7 +4,8 @@ import type { Transcribe } from "../src/domain/contraction/passage";
 import type { ExceptedTranscription } from "../src/domain/contraction/exception-placement";
 import { parseExceptions, type Exceptions } from "../src/domain/contraction/exceptions";
 import { spellOutUntaught } from "../src/domain/contraction/partly-contracted";
-import { parseTaught, type TaughtSigns } from "../src/domain/contraction/taught";
+import type { Sign } from "../src/domain/contraction/sign";
+import { parseSigns, parseTaught, type TaughtSigns } from "../src/domain/contraction/taught";
 import { refusal, success, type Fault, type Result } from "../src/domain/result";
 import type { Translator } from "../src/ports/translator";
 import { textOf } from "./cell-reading";
@@ -55,6 +56,9 @@ const keepRead = <T>(read: (rows: readonly (readonly string[])[]) => T): ((block
 
 /** A list of taught signs. */
 export const readTaught: (block: Block) => Result<TaughtSigns> = keepRead((rows) => parseTaught(rows.flat()));
+
+/** A list of wanted signs. */
+export const readSigns: (block: Block) => Result<readonly Sign[]> = keepRead((rows) => parseSigns(rows.flat()));
 
 /** A list of exceptions. */
 const readExceptions: (block: Block) => Result<Exceptions> = keepRead(parseExceptions);

@@ -24,6 +24,22 @@ export const numberOf = (cell: unknown, name: string): Result<number> =>
       );
 
 /**
+ * The whole number in a cell, counted in things.
+ *
+ * @param name - what the argument is called to the teacher, such as `n`
+ * @param otherwise - what a missing or blank argument stands for
+ * @returns the number, or `not-a-number`, or `impossible-number` (below 1, or a fraction)
+ */
+export const countOf = <T>(cell: unknown, name: string, otherwise: T): Result<number | T> => {
+  if (isBlank(cell)) return success(otherwise);
+  const number = numberOf(cell, name);
+  if (!number.ok) return number;
+  return Number.isInteger(number.value) && number.value >= 1
+    ? number
+    : refusal("impossible-number", `${name} is to be a whole number from 1, not ${number.value}.`);
+};
+
+/**
  * All numbers of one cell of each argument, or the first fault.
  *
  * @param names - the arguments' names in the order of the cells

@@ -1,12 +1,15 @@
 /**
- * Where the sheet functions get the braille engine from.
+ * Where the sheet functions get the braille engine and the word bank from.
  *
  * One bundle runs in three places. A host that is no page (the command line, tests), or a page that wants to share
  * its engine with the functions, sets `globalThis.cellwrightFunctionHost` BEFORE it evaluates functions.js. In a page
- * that sets none, the engine comes from `liblouis/` beside the script that functions.js itself was loaded from.
+ * that sets none, the engine comes from `liblouis/` beside the script that functions.js itself was loaded from, and the
+ * word bank from beside it. A page that sets translators alone still has its word bank from there.
  */
 import { pageTranslatorLibrary } from "../src/adapters/liblouis/page-engine";
+import { pageWordBank } from "../src/adapters/word-bank/page-word-bank";
 import type { Translator, TranslatorLibrary } from "../src/ports/translator";
+import type { WordBank, WordBankLibrary } from "../src/ports/word-bank";
 import type { Fault } from "../src/domain/result";
 import { toCellError } from "./cell-error";
 
@@ -14,6 +17,8 @@ import { toCellError } from "./cell-error";
 export interface FunctionHost {
   /** Translators that share one engine with the host. */
   readonly translators: TranslatorLibrary;
+  /** The word bank; a page may leave it out. */
+  readonly wordBank?: WordBankLibrary;
 }
 
 declare global {
@@ -44,10 +49,41 @@ const findLibrary = (): TranslatorLibrary => {
  *
  * A code that cannot be used is #VALUE!, an engine that does not load #N/A.
  */
-export const withTranslator = <T>(code: string, use: (translator: Translator) => T): T | Promise<T> => {
+export const withTranslator = <T>(
+  code: string,
+  use: (translator: Translator) => T | Promise<T>,
+): T | Promise<T> => {
   const library = findLibrary();
   const loaded = library.loaded(code);
   return loaded === undefined ? library.translator(code).catch(refuseCode).then(use) : use(loaded);
+};
+
+let ownBank: WordBankLibrary | undefined;
+
+const findBank = (): WordBankLibrary | undefined => {
+  const given = globalThis.cellwrightFunctionHost?.wordBank;
+  if (given !== undefined || ownScript === undefined) return given;
+  return (ownBank ??= pageWordBank(new URL(".", ownScript)));
+};
+
+/**
+ * Answers at once where the word bank is loaded, else by a promise; the caller casts, as for {@link withTranslator}.
+ *
+ * A bank that does not load is #N/A.
+ */
+export const withWordBank = <T>(use: (bank: WordBank) => T | Promise<T>): T | Promise<T> => {
+  const library = findBank();
+  if (library === undefined) return refuseBank();
+  const loaded = library.loaded();
+  return loaded === undefined ? library.load().catch(refuseBank).then(use) : use(loaded);
+};
+
+const refuseBank = (): never => {
+  throw toCellError({
+    code: "nothing-to-give",
+    message:
+      "The built-in words could not be loaded: give words of your own, or close the workbook, open it again, and recalculate.",
+  });
 };
 
 /** By name, because a host's bundle has its own copy of the class. */

@@ -9,7 +9,10 @@
  */
 import { asciiOfCells, countCells, dotsOfCells, linesOfCells } from "./cell-forms";
 import { giveBraille, mapBraille } from "./braille";
-import { contractionRows, coverageOfTexts } from "./passages";
+import { drillRows } from "./drills";
+import { bracketedTexts, contractionRows, coverageOfTexts } from "./passages";
+import { nextRows, untaughtRows } from "./planning";
+import { signRows } from "./sign-list";
 import { asBlock, giveRows, mapCells } from "./shape";
 import {
   accuracyOfCells,
@@ -93,6 +96,17 @@ export function lines(
 }
 
 /**
+ * Shows the letters of each contraction in parentheses: t(ea)(ch).
+ * @customfunction BRACKET
+ * @param text Print, a cell or a range
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns Print with parentheses, in the shape of text
+ */
+export function bracket(text: unknown[][], exceptions?: unknown[][]): unknown[][] {
+  return bracketedTexts(text, exceptions) as unknown[][];
+}
+
+/**
  * Lists the contractions that texts use, most used first.
  * @customfunction CONTRACTIONS
  * @param text Print, a cell or a range
@@ -121,6 +135,78 @@ export function coverage(
   exceptions?: unknown[][],
 ): unknown[][] {
   return coverageOfTexts(text, taught, measure, { code, exceptions }) as unknown[][];
+}
+
+/**
+ * Lists the signs of texts that are not taught, most used first.
+ * @customfunction UNTAUGHT
+ * @param text Print, a cell or a range
+ * @param taught The taught signs in print form: ch, the, in wordsign, full stop
+ * @param [code] "contracted" (default) or "uncontracted"
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns Rows of sign, times used, a word that has it; #N/A where all are taught
+ */
+export function untaught(
+  text: unknown[][],
+  taught: unknown[][],
+  code?: string,
+  exceptions?: unknown[][],
+): unknown[][] {
+  return untaughtRows(text, taught, { code, exceptions }) as unknown[][];
+}
+
+/**
+ * Lists the signs to teach next, best first: each time the one that makes most running words readable.
+ * @customfunction NEXT
+ * @param text Print, a cell or a range; blank for common words of English by their frequency
+ * @param taught The taught signs in print form: ch, the, in wordsign, full stop
+ * @param [n] Signs at most, a whole number from 1; 10 unless given
+ * @param [code] "contracted" (default) or "uncontracted", where letters are ranked
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns Rows of sign, kind, running words gained (of a million where text is blank), share readable then
+ */
+export function next(
+  text: unknown[][],
+  taught: unknown[][],
+  n?: number,
+  code?: string,
+  exceptions?: unknown[][],
+): unknown[][] {
+  return nextRows(text, taught, n, { code, exceptions }) as unknown[][];
+}
+
+/**
+ * Lists the signs of Unified English Braille.
+ * @customfunction SIGNS
+ * @param [kind] One kind, such as shortform, strong-groupsign, letter, digit, punctuation, indicator; all unless given
+ * @returns Rows of sign, cells, dots, kind, rule section
+ */
+export function signs(kind?: unknown): unknown[][] {
+  return giveRows([[[kind]]], () => signRows(kind));
+}
+
+/**
+ * Makes a drill: words that use a wanted sign and otherwise only taught ones, then lines of signs where too few fit.
+ * @customfunction DRILL
+ * @param signs The signs to practise, in print form
+ * @param taught The taught signs in print form: ch, the, in wordsign, full stop
+ * @param [n] Rows, a whole number from 1; 10 unless given
+ * @param [maxCells] Cells a word or a line of signs at most; no limit unless given
+ * @param [words] Words or texts to choose from; the built-in words unless given
+ * @param [seed] A number; the same seed gives the same drill; 1 unless given
+ * @param [code] "contracted" (default) or "uncontracted"
+ * @returns Rows of words in print; a line of signs is Unicode braille
+ */
+export function drill(
+  signs: unknown[][],
+  taught: unknown[][],
+  n?: number,
+  maxCells?: number,
+  words?: unknown[][],
+  seed?: number,
+  code?: string,
+): unknown[][] {
+  return drillRows(signs, taught, { n, maxCells, words, seed, code }) as unknown[][];
 }
 
 /**

@@ -4,7 +4,7 @@ import type { Exceptions } from "../src/domain/contraction/exceptions";
 import { formatKind } from "../src/domain/contraction/inventory";
 import { createPassageReader, type PassageReader } from "../src/domain/contraction/passage";
 import type { TaughtSigns } from "../src/domain/contraction/taught";
-import { countUses, findUses } from "../src/domain/contraction/usage";
+import { countUses, findUses, formatBrackets } from "../src/domain/contraction/usage";
 import { refusal, success, type Fault, type Result } from "../src/domain/result";
 import type { Translator } from "../src/ports/translator";
 import { codeOf, exceptionsOf, isUeb, readTaught, type BrailleArguments } from "./braille";
@@ -15,7 +15,8 @@ import { answerOf, asBlock, firstError, giveRows, isBlank, mapCells, type Answer
 /** Readers by translator and list of exceptions: each remembers its words, and goes with the list it was made for. */
 const readers = new WeakMap<Translator, WeakMap<Exceptions, PassageReader>>();
 
-const readerFor = (translator: Translator, exceptions: Exceptions): PassageReader => {
+/** The reader of a code with the teacher's exceptions. */
+export const readerFor = (translator: Translator, exceptions: Exceptions): PassageReader => {
   const ofTranslator = readers.get(translator) ?? new WeakMap<Exceptions, PassageReader>();
   readers.set(translator, ofTranslator);
   const known = ofTranslator.get(exceptions);
@@ -28,13 +29,32 @@ const readerFor = (translator: Translator, exceptions: Exceptions): PassageReade
 };
 
 /** Runs what may meet a character that the code has no cells for. */
-const attempt = <T extends Answer | readonly (readonly Answer[])[]>(answer: () => T): T | Fault => {
+export const attempt = <T extends Answer | readonly (readonly Answer[])[]>(answer: () => T): T | Fault => {
   try {
     return answer();
   } catch (failure) {
     return faultOfText(failure);
   }
 };
+
+/** Print of each text with the letters of each contraction in parentheses. */
+export const bracketedTexts = (
+  text: Block | null | undefined,
+  exceptionList: Block | null | undefined,
+): unknown[][] | Promise<unknown[][]> =>
+  withTranslator("contracted", (translator) => {
+    const error = firstError([exceptionList]);
+    if (error !== undefined) return [[error]];
+    const exceptions = exceptionsOf(exceptionList);
+    if (!exceptions.ok) return giveRows([], () => exceptions.fault);
+    return mapCells([text], (cell) =>
+      attempt(() => {
+        const print = textOf(cell);
+        const transcription = exceptions.value.transcribe((part) => translator.transcribe(part), print);
+        return formatBrackets(print, findUses(transcription));
+      }),
+    );
+  });
 
 /** Rows of sign, dots, kind, rule section and times used, of all texts together. */
 export const contractionRows = (
@@ -91,9 +111,10 @@ export const coverageOfTexts = (
   });
 };
 
-const ONLY_UEB: Fault = {
+/** Signs are those of Unified English Braille; other codes can be translated, not analysed. */
+export const ONLY_UEB: Fault = {
   code: "unknown-code",
-  message: 'Coverage is known for Unified English Braille: use the code "contracted" or "uncontracted".',
+  message: 'Which signs a text uses is known for Unified English Braille: use the code "contracted" or "uncontracted".',
 };
 
 const readQuestion = (

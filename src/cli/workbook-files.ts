@@ -3,6 +3,7 @@ import { realpathSync } from "node:fs";
 import { nodeFunctionLibrary } from "../adapters/custom-functions/node-bundle";
 import { EmbeddedSheet } from "../adapters/embedded/embedded-sheet";
 import { nodeTranslatorLibrary } from "../adapters/liblouis/node-engine";
+import { nodeWordBank } from "../adapters/word-bank/node-word-bank";
 import { newWorkbook } from "../adapters/xlsx/new-workbook";
 import { readWorkbook } from "../adapters/xlsx/read-workbook";
 import { saveWorkbook } from "../adapters/xlsx/save-workbook";
@@ -18,7 +19,7 @@ export class WorkbookFiles {
   readonly #directory: string;
   #library: Promise<FunctionLibrary> | undefined;
 
-  /** @param directory - the build: `functions.js`, `functions.json` and `liblouis/` */
+  /** @param directory - the build: `functions.js`, `functions.json`, `liblouis/` and `word-bank.bin` */
   constructor(directory: string) {
     this.#directory = directory;
   }
@@ -54,6 +55,7 @@ export class WorkbookFiles {
     this.#library ??= nodeFunctionLibrary({
       directory: this.#directory,
       translators: nodeTranslatorLibrary({ directory: path.join(this.#directory, "liblouis") }),
+      wordBank: nodeWordBank(this.#directory),
     });
     const library = await this.#library;
     const read = readWorkbook(bytes, { functions: library.names });

@@ -9,7 +9,7 @@ oughtn em ol ma ya ha`);
 
 /** Ordinary words that the corpus mostly meets at the beginning of a sentence or as an exclamation. */
 export const SENTENCE_OPENERS: ReadonlySet<string> = words(`
-what no oh come how well yeah let why okay yes where hey thank maybe thanks hello hi listen ok miss excuse nobody shut
+false what no oh come how well yeah let why okay yes where hey thank maybe thanks hello hi listen ok miss excuse nobody shut
 um ah bye hurry wow whoa perhaps goodbye general major hmm ooh besides yo chief congratulations holy pop north south
 west east yep apparently plus gee however although according otherwise aw merry majesty freeze junior unfortunately
 nah nope twenty amen central fifteen twelve thirty forty fourteen sixteen seventeen eighteen thirteen nineteen sixty

@@ -34,7 +34,7 @@ impotence menstrual menstruation tampon whore slut`);
 
 /** What the stems and their endings would leave out by mistake. */
 const INNOCENT: ReadonlySet<string> = new Set(
-  listed("luster rummy rumor sherries puberty gunner public scotches smoky killjoy bulletin bullets braid"),
+  listed("luster rummy rumor sherries puberty gunner public scotches smoky killjoy bulletin heroines braid"),
 );
 
 /** Left out wherever these letters stand in a word. */

@@ -7,6 +7,8 @@ import type { Transcribe } from "./passage";
 export interface Exceptions {
   /** how many words */
   readonly size: number;
+  /** the words as they are written in the list */
+  readonly words: readonly string[];
   /** Transcribes a text with the exceptions in place of the engine's cells. */
   transcribe(transcribe: Transcribe, text: string): ExceptedTranscription;
 }
@@ -65,6 +67,7 @@ const exceptionsOf = (entries: ReadonlyMap<string, string>): Exceptions => {
   const pattern = patternOf([...entries.keys()]);
   return {
     size: entries.size,
+    words: [...entries.keys()],
     transcribe: (transcribe, text) => {
       const matches = entries.size === 0 ? [] : findMatches(straighten(text), pattern, entries);
       return matches.length === 0

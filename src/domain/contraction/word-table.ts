@@ -60,6 +60,33 @@ export const tabulateWords = (words: Iterable<WordSigns>): WordTable => {
   };
 };
 
+/**
+ * A table with other signs for some of its words.
+ *
+ * @param own - the words to be read otherwise, by their place
+ */
+export const overrideWords = (table: WordTable, own: ReadonlyMap<number, WordSigns>): WordTable => {
+  const palette = [...table.palette];
+  const places = new Map(palette.map(({ name }, place) => [name, place]));
+  const placeOf = (sign: Sign): number => {
+    const known = places.get(sign.name);
+    if (known !== undefined) return known;
+    places.set(sign.name, palette.length);
+    return palette.push(sign) - 1;
+  };
+  const starts = new Uint32Array(table.size + 1);
+  const cells = table.cells.slice();
+  const signs: number[] = [];
+  for (let index = 0; index < table.size; index++) {
+    const word = own.get(index);
+    if (word !== undefined) cells[index] = word.cells;
+    const read = word?.sequence.map(placeOf) ?? table.signs.subarray(table.starts[index], table.starts[index + 1]);
+    for (const place of read) signs.push(place);
+    starts[index + 1] = signs.length;
+  }
+  return { ...table, palette, signs: Uint16Array.from(signs), starts, cells };
+};
+
 /** Small letters and the two marks that words are written with; all else in a word is left to its own table. */
 const SPELLING_SIGNS: readonly Sign[] = [
   ...LETTERS,
