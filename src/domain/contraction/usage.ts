@@ -18,9 +18,11 @@ export interface ContractionCount {
   readonly times: number;
 }
 
-/** Alignments of stretches met before; emptied when full, so that its size is bounded. */
-const STRETCHES_KEPT = 20_000;
-const alignedStretches = new Map<string, readonly Piece[] | undefined>();
+/** Alignments kept of each neighbourhood; emptied when full, so that their number is bounded. */
+const STRETCHES_KEPT = 10_000;
+
+/** Alignments of stretches met before, by the letters beside them: none, before, after, both; null for none possible. */
+const alignedStretches = Array.from({ length: 4 }, () => new Map<string, readonly Piece[] | null>());
 
 /**
  * The signs of a text in order, with their places: contractions, letters, digits, punctuation and indicators;
@@ -30,29 +32,34 @@ const alignedStretches = new Map<string, readonly Piece[] | undefined>();
  * engine that reaches across groups) its whole word is, and a word that still cannot be aligned gives no piece.
  */
 export const readPieces = (transcription: Transcription): Piece[] => {
+  const { print, spans } = transcription;
   const pieces: Piece[] = [];
-  for (const word of spansByWord(transcription)) {
-    const ofGroups = alignGroups(transcription, word);
-    const aligned = ofGroups ?? alignGroups(transcription, [hull(word)]);
-    if (aligned !== undefined) for (const piece of aligned) pieces.push(piece);
+  let start = 0;
+  for (let at = 0; at <= spans.length; at++) {
+    const span = spans[at];
+    if (span !== undefined && !isWhiteSpace(print, span)) continue;
+    if (at > start) readWord(transcription, start, at, pieces);
+    start = at + 1;
   }
   return pieces;
 };
 
-const isWhiteSpace = (character: string): boolean => character.trim() === "";
+/** Whether a span holds white space only; a blank is by far the commonest. */
+const isWhiteSpace = (print: string, { printStart, printEnd }: Span): boolean => {
+  const first = print.charCodeAt(printStart);
+  return (first <= 32 || first > 127) && print.slice(printStart, printEnd).trim() === "";
+};
 
-/** The spans of each word: those between spans that hold only white space. */
-const spansByWord = ({ print, spans }: Transcription): Span[][] => {
-  const words: Span[][] = [];
-  let word: Span[] = [];
-  for (const span of spans) {
-    if (isWhiteSpace(print.slice(span.printStart, span.printEnd))) {
-      if (word.length > 0) words.push(word);
-      word = [];
-    } else word.push(span);
+/** Adds the signs of one word, the spans from `start` up to `end`. */
+const readWord = (transcription: Transcription, start: number, end: number, pieces: Piece[]): void => {
+  const before = pieces.length;
+  for (let at = start; at < end; at++) {
+    const span = transcription.spans[at];
+    if (span === undefined || alignGroup(transcription, span, pieces)) continue;
+    pieces.length = before;
+    alignGroup(transcription, hull(transcription.spans.slice(start, end)), pieces);
+    return;
   }
-  if (word.length > 0) words.push(word);
-  return words;
 };
 
 const hull = (spans: readonly Span[]): Span => ({
@@ -61,29 +68,6 @@ const hull = (spans: readonly Span[]): Span => ({
   printEnd: spans.at(-1)?.printEnd ?? 0,
   cellEnd: spans.at(-1)?.cellEnd ?? 0,
 });
-
-const alignGroups = (transcription: Transcription, spans: readonly Span[]): Piece[] | undefined => {
-  const pieces: Piece[] = [];
-  for (const span of spans) {
-    const letter = readLetter(transcription, span);
-    if (letter !== undefined) {
-      pieces.push({ sign: letter, ...span });
-      continue;
-    }
-    const aligned = alignGroup(transcription, span);
-    if (aligned === undefined) return undefined;
-    for (const piece of aligned) {
-      pieces.push({
-        sign: piece.sign,
-        printStart: piece.printStart + span.printStart,
-        printEnd: piece.printEnd + span.printStart,
-        cellStart: piece.cellStart + span.cellStart,
-        cellEnd: piece.cellEnd + span.cellStart,
-      });
-    }
-  }
-  return pieces;
-};
 
 const lettersByCharacter = new Map(
   LETTERS.flatMap((letter) => [[letter.name, letter] as const, [letter.name.toUpperCase(), letter] as const]),
@@ -96,17 +80,42 @@ const readLetter = ({ print, cells }: Transcription, span: Span): PlainSign | un
   return letter?.cells === cells.charAt(span.cellStart) ? letter : undefined;
 };
 
-const alignGroup = (transcription: Transcription, span: Span): readonly Piece[] | undefined => {
+/** Adds the signs of one group; false, and nothing added, where they do not add up to its cells. */
+const alignGroup = (transcription: Transcription, span: Span, pieces: Piece[]): boolean => {
+  const { printStart, printEnd, cellStart, cellEnd } = span;
+  const letter = readLetter(transcription, span);
+  if (letter !== undefined) {
+    pieces.push({ sign: letter, printStart, printEnd, cellStart, cellEnd });
+    return true;
+  }
+  const aligned = alignSpan(transcription, span);
+  if (aligned === undefined) return false;
+  for (const piece of aligned) {
+    pieces.push({
+      sign: piece.sign,
+      printStart: piece.printStart + printStart,
+      printEnd: piece.printEnd + printStart,
+      cellStart: piece.cellStart + cellStart,
+      cellEnd: piece.cellEnd + cellStart,
+    });
+  }
+  return true;
+};
+
+const alignSpan = (transcription: Transcription, span: Span): readonly Piece[] | undefined => {
   const print = lowerCase(transcription.print.slice(span.printStart, span.printEnd));
   const cells = transcription.cells.slice(span.cellStart, span.cellEnd);
   const letterBefore = isLetter(transcription.print.charAt(span.printStart - 1));
   const letterAfter = isLetter(transcription.print.charAt(span.printEnd));
-  const key = `${print}\n${cells}${letterBefore ? "<" : ""}${letterAfter ? ">" : ""}`;
-  const known = alignedStretches.get(key);
-  if (known !== undefined || alignedStretches.has(key)) return known;
+  const ofNeighbours = alignedStretches[(letterBefore ? 1 : 0) + (letterAfter ? 2 : 0)];
+  const key = `${print}\n${cells}`;
+  const known = ofNeighbours?.get(key);
+  if (known !== undefined) return known ?? undefined;
   const aligned = alignStretch({ print, cells, letterBefore, letterAfter });
-  if (alignedStretches.size >= STRETCHES_KEPT) alignedStretches.clear();
-  alignedStretches.set(key, aligned);
+  if (ofNeighbours !== undefined) {
+    if (ofNeighbours.size >= STRETCHES_KEPT) ofNeighbours.clear();
+    ofNeighbours.set(key, aligned ?? null);
+  }
   return aligned;
 };
 
@@ -124,8 +133,8 @@ const lowerCase = (print: string): string => {
  */
 export const findUses = (transcription: Transcription): ContractionUse[] => {
   const uses: ContractionUse[] = [];
-  for (const { sign, ...place } of readPieces(transcription)) {
-    if (isContraction(sign)) uses.push({ contraction: sign, ...place });
+  for (const { sign, printStart, printEnd, cellStart, cellEnd } of readPieces(transcription)) {
+    if (isContraction(sign)) uses.push({ contraction: sign, printStart, printEnd, cellStart, cellEnd });
   }
   return uses;
 };
