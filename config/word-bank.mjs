@@ -60,7 +60,9 @@ async function badWords() {
   const require = createRequire(import.meta.url);
   const { cuss } = await import("cuss");
   const listed = new Set(
-    [...require("profane-words"), ...require("leo-profanity").getDictionary("en")].map((word) => word.toLowerCase()),
+    [...require("profane-words"), ...require("leo-profanity").getDictionary("en")].map((word) =>
+      word.toLowerCase(),
+    ),
   );
   return (word) => listed.has(word) || (Object.hasOwn(cuss, word) && cuss[word] >= 1);
 }
@@ -72,5 +74,6 @@ async function syllableCounter(syllablesOfPronunciation) {
     import("syllable"),
   ]);
   return (word) =>
-    (Object.hasOwn(dictionary, word) ? syllablesOfPronunciation(dictionary[word]) : 0) || Math.max(1, syllable(word));
+    (Object.hasOwn(dictionary, word) ? syllablesOfPronunciation(dictionary[word]) : 0) ||
+    Math.max(1, syllable(word));
 }

@@ -58,7 +58,9 @@ const keepRead = <T>(read: (rows: readonly (readonly string[])[]) => T): ((block
 export const readTaught: (block: Block) => Result<TaughtSigns> = keepRead((rows) => parseTaught(rows.flat()));
 
 /** A list of wanted signs. */
-export const readSigns: (block: Block) => Result<readonly Sign[]> = keepRead((rows) => parseSigns(rows.flat()));
+export const readSigns: (block: Block) => Result<readonly Sign[]> = keepRead((rows) =>
+  parseSigns(rows.flat()),
+);
 
 /** A list of exceptions. */
 const readExceptions: (block: Block) => Result<Exceptions> = keepRead(parseExceptions);

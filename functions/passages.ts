@@ -114,7 +114,8 @@ export const coverageOfTexts = (
 /** Signs are those of Unified English Braille; other codes can be translated, not analysed. */
 export const ONLY_UEB: Fault = {
   code: "unknown-code",
-  message: 'Which signs a text uses is known for Unified English Braille: use the code "contracted" or "uncontracted".',
+  message:
+    'Which signs a text uses is known for Unified English Braille: use the code "contracted" or "uncontracted".',
 };
 
 const readQuestion = (

@@ -86,8 +86,13 @@ export const nextRows = (
         });
       });
     if (isBlankBlock(text))
-      return withWordBank((bank) => plan((exceptions) => bankTable(bank, translator, exceptions), perMillion));
-    return plan((exceptions) => tabulateWords(readerFor(translator, exceptions).read(pooledText(text))), () => 1);
+      return withWordBank((bank) =>
+        plan((exceptions) => bankTable(bank, translator, exceptions), perMillion),
+      );
+    return plan(
+      (exceptions) => tabulateWords(readerFor(translator, exceptions).read(pooledText(text))),
+      () => 1,
+    );
   });
 };
 

@@ -32,10 +32,7 @@ const TABLE: Readonly<Record<string, readonly [parameters: string, result: strin
   UNTAUGHT: ["text:any[] taught:any[] code?:string exceptions?:any[]", "[]"],
   NEXT: ["text:any[] taught:any[] n?:number code?:string exceptions?:any[]", "[]"],
   SIGNS: ["kind?:any", "[]"],
-  DRILL: [
-    "signs:any[] taught:any[] n?:number maxCells?:number words?:any[] seed?:number code?:string",
-    "[]",
-  ],
+  DRILL: ["signs:any[] taught:any[] n?:number maxCells?:number words?:any[] seed?:number code?:string", "[]"],
   WCPM: ["words:any[] errors:any[] seconds:any[]", "[]"],
   ACCURACY: ["words:any[] errors:any[]", "[]"],
   TRIALS: ["marks:any[]", "[]"],

@@ -38,7 +38,8 @@ const HEADER_BYTES = 16;
 const paletteCheck = (): number => {
   let sum = 0x811c_9dc5;
   for (const { name, cells } of BANK_PALETTE) {
-    for (const character of `${name}${cells}\n`) sum = Math.imul(sum ^ (character.codePointAt(0) ?? 0), 0x0100_0193);
+    for (const character of `${name}${cells}\n`)
+      sum = Math.imul(sum ^ (character.codePointAt(0) ?? 0), 0x0100_0193);
   }
   return sum >>> 0;
 };
@@ -59,7 +60,8 @@ export const encodeIndex = (words: readonly IndexedWord[]): Uint8Array => {
   let at = HEADER_BYTES;
   const put = (numbers: readonly number[]): void => {
     for (const number of numbers) {
-      if (number < 0 || number > 255) throw new RangeError(`${number} does not fit into a byte of the word bank`);
+      if (number < 0 || number > 255)
+        throw new RangeError(`${number} does not fit into a byte of the word bank`);
       bytes[at++] = number;
     }
   };
@@ -97,9 +99,11 @@ export const decodeIndex = (bytes: Uint8Array): WordIndex => {
   const [size, length] = [header.getUint32(8, true), header.getUint32(12, true)];
   if (bytes.length < HEADER_BYTES + 2 * size + length) throw new TypeError("The word bank is cut short.");
   const starts = new Uint32Array(size + 1);
-  for (let word = 0; word < size; word++) starts[word + 1] = (starts[word] ?? 0) + (bytes[HEADER_BYTES + word] ?? 0);
+  for (let word = 0; word < size; word++)
+    starts[word + 1] = (starts[word] ?? 0) + (bytes[HEADER_BYTES + word] ?? 0);
   const { counts, end } = decodeCounts(bytes, HEADER_BYTES + 2 * size, size);
-  if (end + length !== bytes.length || starts[size] !== length) throw new TypeError("The word bank is cut short.");
+  if (end + length !== bytes.length || starts[size] !== length)
+    throw new TypeError("The word bank is cut short.");
   return {
     size,
     starts,
@@ -109,7 +113,11 @@ export const decodeIndex = (bytes: Uint8Array): WordIndex => {
   };
 };
 
-const decodeCounts = (bytes: Uint8Array, from: number, size: number): { counts: Uint32Array; end: number } => {
+const decodeCounts = (
+  bytes: Uint8Array,
+  from: number,
+  size: number,
+): { counts: Uint32Array; end: number } => {
   const counts = new Uint32Array(size);
   let at = from;
   let count = 0;

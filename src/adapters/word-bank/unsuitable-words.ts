@@ -47,7 +47,8 @@ const AFTER_DROPPED_E = ["ed", "er", "ers", "ing", "ings", "ion", "ions", "or", 
 const formsOf = (stem: string): string[] => {
   const last = stem.slice(-1);
   const root = stem.slice(0, -1);
-  if (last === "e") return [...AFTER_ANY.map((ending) => stem + ending), ...AFTER_DROPPED_E.map((end) => root + end)];
+  if (last === "e")
+    return [...AFTER_ANY.map((ending) => stem + ending), ...AFTER_DROPPED_E.map((end) => root + end)];
   if (last === "y") return [...AFTER_ANY.map((ending) => stem + ending), `${root}ies`, `${root}ied`];
   return [...AFTER_ANY, ...AFTER_DOUBLED.map((ending) => last + ending)].map((ending) => stem + ending);
 };

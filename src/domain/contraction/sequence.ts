@@ -110,7 +110,8 @@ const findGaps = ({ size, signs, starts, counts, palette }: WordTable, known: re
     if (lacking[word] === 0) readable += count;
     else if (lacking[word] === 1) gains[mixed[word] ?? 0] = (gains[mixed[word] ?? 0] ?? 0) + count;
   }
-  for (let place = 0; place < palette.length; place++) from[place + 1] = (from[place + 1] ?? 0) + (from[place] ?? 0);
+  for (let place = 0; place < palette.length; place++)
+    from[place + 1] = (from[place + 1] ?? 0) + (from[place] ?? 0);
   const next = from.slice();
   const wordsLacking = new Uint32Array(pairs);
   for (let pair = 0; pair < pairs; pair++) {
@@ -139,11 +140,7 @@ const close = (gaps: Gaps, { counts }: WordTable, place: number): void => {
   }
 };
 
-const bestSign = (
-  { palette, counts }: WordTable,
-  gaps: Gaps,
-  isKnown: (name: string) => boolean,
-): number => {
+const bestSign = ({ palette, counts }: WordTable, gaps: Gaps, isKnown: (name: string) => boolean): number => {
   const gains = gaps.gains.some((gain) => gain > 0) ? gaps.gains : findPromise(gaps, counts);
   let best = -1;
   for (let place = 0; place < palette.length; place++) {

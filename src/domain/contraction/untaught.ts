@@ -26,9 +26,7 @@ export const findUntaught = (transcription: Transcription, taught: TaughtSigns):
     else known.times++;
   }
   return [...found.values()]
-    .sort(
-      (one, other) => other.times - one.times || inventoryOrder(one.sign) - inventoryOrder(other.sign),
-    )
+    .sort((one, other) => other.times - one.times || inventoryOrder(one.sign) - inventoryOrder(other.sign))
     .map(({ sign, times, place }) => ({ sign, times, word: wordAt(transcription.print, place, sign) }));
 };
 

@@ -45,7 +45,8 @@ export const tabulateWords = (words: Iterable<WordSigns>): WordTable => {
     return palette.push(sign) - 1;
   };
   const starts = new Uint32Array(rows.length + 1);
-  for (const [index, { word }] of rows.entries()) starts[index + 1] = (starts[index] ?? 0) + word.sequence.length;
+  for (const [index, { word }] of rows.entries())
+    starts[index + 1] = (starts[index] ?? 0) + word.sequence.length;
   const signs = new Uint16Array(starts[rows.length] ?? 0);
   let at = 0;
   for (const { word } of rows) for (const sign of word.sequence) signs[at++] = placeOf(sign);
@@ -80,7 +81,8 @@ export const overrideWords = (table: WordTable, own: ReadonlyMap<number, WordSig
   for (let index = 0; index < table.size; index++) {
     const word = own.get(index);
     if (word !== undefined) cells[index] = word.cells;
-    const read = word?.sequence.map(placeOf) ?? table.signs.subarray(table.starts[index], table.starts[index + 1]);
+    const read =
+      word?.sequence.map(placeOf) ?? table.signs.subarray(table.starts[index], table.starts[index + 1]);
     for (const place of read) signs.push(place);
     starts[index + 1] = signs.length;
   }
@@ -101,7 +103,9 @@ const SPELLING_SIGNS: readonly Sign[] = [
 export const spellTable = (contracted: WordTable): WordTable => {
   const capital = contracted.palette.find(({ name }) => name === "capital");
   const palette = capital === undefined ? SPELLING_SIGNS : [...SPELLING_SIGNS, capital];
-  const places = new Map(palette.flatMap((sign, place) => printsOf(sign).map((print) => [print, place] as const)));
+  const places = new Map(
+    palette.flatMap((sign, place) => printsOf(sign).map((print) => [print, place] as const)),
+  );
   // Every sign of the contracted table becomes the letters of its print: no word has to be put together for that.
   const spelled = contracted.palette.map((sign) =>
     sign === capital

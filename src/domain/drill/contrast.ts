@@ -29,7 +29,9 @@ export const findSignContrasts = (
   second: Sign,
   { accepts, most }: ContrastWish,
 ): ContrastPair[] => {
-  const [one, other] = [first, second].map(({ name }) => table.palette.findIndex((sign) => sign.name === name));
+  const [one, other] = [first, second].map(({ name }) =>
+    table.palette.findIndex((sign) => sign.name === name),
+  );
   if (one === undefined || other === undefined || one < 0 || other < 0 || one === other) return [];
   const withOther = new Map<string, number>();
   eachWord(table, accepts, (word, signs) => {
@@ -39,7 +41,9 @@ export const findSignContrasts = (
   eachWord(table, accepts, (word, signs) => {
     for (const [at, sign] of signs.entries()) {
       if (sign !== one) continue;
-      const changed = withOther.get(String.fromCharCode(...signs.slice(0, at), other, ...signs.slice(at + 1)));
+      const changed = withOther.get(
+        String.fromCharCode(...signs.slice(0, at), other, ...signs.slice(at + 1)),
+      );
       if (changed !== undefined) pairs.push([word, changed]);
     }
   });

@@ -59,13 +59,17 @@ export const makeDrill = (table: WordTable, wish: DrillWish): Result<readonly Dr
 /** Signs of several cells of the same kind, such as the ellipsis, are no help in telling signs apart. */
 const isTouchable = (sign: Sign): boolean => sign.kind !== "indicator" && sign.cells.length <= 2;
 
-const explainNothing = ({ blocked, blocking, tooLong }: WordChoice, { wanted, mostCells }: DrillWish): string => {
+const explainNothing = (
+  { blocked, blocking, tooLong }: WordChoice,
+  { wanted, mostCells }: DrillWish,
+): string => {
   const signs = wanted.map(({ name }) => `“${name}”`).join(" or ");
   const room = mostCells ?? USUAL_LINE;
   const cells = room === 1 ? "1 cell" : `${room} cells`;
   const noLines = `${cells} are too few for a line of signs`.replace("1 cell are", "1 cell is");
   if (blocking !== undefined)
-    return `No word with ${signs} fits: ${blocking.name} blocks most of the ${blocked} that are short enough. Teach it first, or give other words; ${noLines}.`;
-  if (tooLong > 0) return `All ${tooLong} words with ${signs} are longer than ${cells}: allow more; ${noLines}.`;
+    return `No word with ${signs} fits: ${blocking.name} blocks ${blocked === 1 ? "the only one" : `most of the ${blocked}`} short enough. Teach it first, or give other words; ${noLines}.`;
+  if (tooLong > 0)
+    return `${tooLong === 1 ? "The only word with" : `All ${tooLong} words with`} ${signs} ${tooLong === 1 ? "is" : "are"} longer than ${cells}: allow more; ${noLines}.`;
   return `No word uses ${signs}: give other words; ${noLines}.`;
 };

@@ -32,7 +32,7 @@ const MOST_ITEMS = 8;
 const COMPANIONS = 3;
 
 /**
- * Lines of signs, the kinds in turn. Each wanted sign begins about equally many items. It is paired with the other
+ * Lines of signs, the kinds in turn. Each wanted sign has its turn equally often in the lines of a kind. It is paired with the other
  * wanted signs, and with the known signs of as many cells that differ from it in fewest dots.
  *
  * A kind of line is left out where not two signs fit, or, but for singles, where there is nothing to pair with.
@@ -43,10 +43,10 @@ export const makeSignLines = (wish: LineWish): SignLine[] => {
   const pairing = pairingOf(wish);
   const kinds = SIGN_LINE_KINDS.filter((kind) => canFill(kind, pairing, wish.mostCells));
   if (kinds.length === 0) return [];
-  const turns = new Turns(wish.random);
+  const turns = new Map(kinds.map((kind) => [kind, new Turns(wish.random)] as const));
   return Array.from({ length: wish.lines }, (_, index) => {
     const kind = kinds[index % kinds.length] ?? "singles";
-    return { kind, cells: fillLine(kind, pairing, wish, turns) };
+    return { kind, cells: fillLine(kind, pairing, wish, turns.get(kind) ?? new Turns(wish.random)) };
   });
 };
 
@@ -97,7 +97,12 @@ const itemsOf = (kind: SignLineKind, cells: string, pairing: Pairing): string[] 
   return kind === "pairs" || mixed.length === 0 ? mixed : [cells + cells, ...mixed];
 };
 
-const fillLine = (kind: SignLineKind, pairing: Pairing, { mostCells, random }: LineWish, turns: Turns): string => {
+const fillLine = (
+  kind: SignLineKind,
+  pairing: Pairing,
+  { mostCells, random }: LineWish,
+  turns: Turns,
+): string => {
   const items: string[] = [];
   const signs = [...pairing.keys()].filter((cells) => canBegin(kind, cells, pairing, mostCells));
   let room = mostCells;
@@ -125,14 +130,12 @@ const pick = (
   const same = fitting.filter((item) => item === cells + cells);
   const different = fitting.filter((item) => item !== cells + cells);
   const first = before[0];
-  const wantsSame =
-    before.length === 1 && first !== undefined ? !isTwice(first) : random() < 1 / 2;
+  const wantsSame = before.length === 1 && first !== undefined ? !isTwice(first) : random() < 1 / 2;
   const chosen = wantsSame ? same : different;
   return any(chosen.length > 0 ? chosen : fitting);
 };
 
-const isTwice = (item: string): boolean =>
-  item.slice(0, item.length / 2) === item.slice(item.length / 2);
+const isTwice = (item: string): boolean => item.slice(0, item.length / 2) === item.slice(item.length / 2);
 
 /** Gives each of several signs once in a chance order, then again. */
 class Turns {

@@ -17,8 +17,8 @@ describe("the contractions of words written out by hand from the rules", () => {
     .filter((line) => line !== "" && !line.startsWith("#"))
     .map((line) => line.split(" "));
 
-  it("are at least 120, with a counter-example in each of the sections 10.1–10.9", () => {
-    expect(rows.length).toBeGreaterThanOrEqual(120);
+  it("are at least 200, with a counter-example in each of the sections 10.1–10.9", () => {
+    expect(rows.length).toBeGreaterThanOrEqual(200);
     const withCounterExample = rows
       .filter(([, no]) => no === "no")
       .map(([section]) => section?.split(".")[1]);
