@@ -132,6 +132,8 @@ function listMiscues(
       case "extra":
         noteExtra(step.second);
         break;
+      case "rewritten":
+        throw new RangeError("words are never rewritten in runs");
     }
   }
   return miscues;
