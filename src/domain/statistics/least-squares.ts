@@ -22,9 +22,12 @@ export interface LineFault extends Fault {
   readonly code: "too-few-points" | "one-day";
 }
 
-/** Refusal where there are fewer than two points. */
-export const refuseTooFew = (): Result<never, LineFault> =>
-  refusal("too-few-points", "A trend needs at least two points: add more dates with scores.");
+/** Refusal where there are fewer points than a line needs. */
+export const refuseTooFew = (least: 2 | 4 | 6 = 2): Result<never, LineFault> =>
+  refusal(
+    "too-few-points",
+    `${least === 6 ? "An interval" : "A trend"} needs at least ${{ 2: "two", 4: "four", 6: "six" }[least]} points: add more dates with scores.`,
+  );
 
 /** Refusal where all x are the same. */
 export const refuseOneDay = (): Result<never, LineFault> =>

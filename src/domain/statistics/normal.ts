@@ -52,3 +52,24 @@ export const normalQuantile = (share: number): number => {
   const size = r <= 5 ? ratio(MIDDLE, r - 1.6) : ratio(TAIL, r - 5);
   return fromMiddle < 0 ? -size : size;
 };
+
+/**
+ * The share of the standard normal distribution at or below z.
+ *
+ * Source: near the middle the series `½ + φ(z)(z + z³/3 + z⁵/15 + …)` (Marsaglia 2004, Journal of Statistical Software
+ * 11(4)), in the tails the continued fraction of Abramowitz & Stegun 1964, 26.2.14 (both from memory).
+ */
+export const normalShare = (z: number): number => {
+  const density = Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
+  if (Math.abs(z) > 3) {
+    let fraction = Math.abs(z);
+    for (let term = 200; term > 0; term--) fraction = Math.abs(z) + term / fraction;
+    return z < 0 ? density / fraction : 1 - density / fraction;
+  }
+  let [sum, term] = [z, z];
+  for (let odd = 3; Math.abs(term) > 1e-18; odd += 2) {
+    term *= (z * z) / odd;
+    sum += term;
+  }
+  return 0.5 + density * sum;
+};
