@@ -43,6 +43,7 @@ await save(narrow, "narrow");
 await narrow.close();
 
 const found = await openExample({ width: 1280, height: 800 }, { colorScheme: "dark" });
+await found.getByRole("navigation", { name: "Views" }).getByRole("button", { name: "Workbook" }).click();
 await found.locator("cellwright-columns").evaluate((view) => {
   for (const details of view.shadowRoot?.querySelectorAll("details") ?? []) details.open = true;
 });

@@ -3,21 +3,19 @@ import { showCell } from "../src/adapters/office/cell-showing";
 import type { OfficeHost } from "../src/adapters/office/office-host";
 import { OfficeSheet } from "../src/adapters/office/office-sheet";
 import { reenterFormulas } from "../src/adapters/office/unknown-names";
+import { pageWordBank } from "../src/adapters/word-bank/page-word-bank";
 import { HostError } from "../src/ports/sheet";
 import { connect } from "./excel-connection";
-import { countCellsWith } from "./views/cell-counting";
-import { ColumnsView, defineColumnsView } from "./views/columns-view";
 import { countInWords } from "./views/count-words";
-import { feedViews } from "./views/mount-views";
-import type { CellPlace } from "./views/mount-views";
-import type { PointChosen } from "./views/trajectory-view";
-import { TrajectoryView, defineTrajectoryView } from "./views/trajectory-view";
+import { localDay } from "./views/local-day";
+import { PaneElement, definePane } from "./views/pane-view";
 
 const NAMESPACE = "BRAILLE";
 
 // Before functions.js, which stands last on the page: one braille engine for the pane and the sheet functions.
 const translators = pageTranslatorLibrary({ base: new URL("liblouis/", document.baseURI) });
-globalThis.cellwrightFunctionHost = { translators };
+const wordBank = pageWordBank(document.baseURI);
+globalThis.cellwrightFunctionHost = { translators, wordBank };
 
 const requireElement = <T extends Element>(selector: string, kind: new () => T): T => {
   const found = document.querySelector(selector);
@@ -66,40 +64,31 @@ const wireButton = (selector: string, act: () => Promise<string>): void => {
 };
 
 function startPane(host: OfficeHost): void {
-  defineTrajectoryView();
-  defineColumnsView();
-  const trajectory = requireElement("cellwright-trajectory", TrajectoryView);
-  const columns = requireElement("cellwright-columns", ColumnsView);
-  const status = requireElement("#status", HTMLElement);
+  definePane();
+  const pane = requireElement("cellwright-pane", PaneElement);
+  const status = requireElement("#done", HTMLElement);
   const say = (error: unknown): void => {
     status.textContent = explain(error);
   };
-  const jumpTo = (place: CellPlace): void => {
-    showCell(host, place).catch(say);
-  };
-  trajectory.addEventListener("point-chosen", (event) => {
-    if (!(event instanceof CustomEvent)) return;
-    const { sheet, row } = event.detail as PointChosen;
-    jumpTo({ sheet, row: row - 1, column: 0 });
+  pane.follow({
+    sheet: new OfficeSheet(host, say),
+    translators,
+    wordBank,
+    today: localDay,
+    jumpTo: (place) => {
+      showCell(host, place).catch(say);
+    },
   });
-  const feed = feedViews(new OfficeSheet(host, say), { trajectory, columns, status }, { jumpTo });
   wireButton("#reenter", async () => {
     const outcome = await reenterFormulas(host, NAMESPACE);
     // Own writes are not told as changes.
-    await feed.refresh();
+    await pane.refresh();
     return describeEntered(outcome);
   });
   wireButton("#read-again", async () => {
-    await feed.refresh();
+    await pane.refresh();
     return "The workbook was read again.";
   });
-  // Cells a minute can be offered once the engine is there; the graph does not wait for it.
-  Promise.all(["contracted", "uncontracted"].map((code) => translators.translator(code))).then(
-    () => {
-      trajectory.cells = countCellsWith(translators);
-    },
-    () => undefined,
-  );
 }
 
 void connect().then((connection) => {

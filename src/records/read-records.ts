@@ -15,6 +15,9 @@ export interface WorkbookRecords {
   readonly taught: readonly TaughtSign[];
 }
 
+/** The records of a workbook that has none, or was not read yet. */
+export const NO_RECORDS: WorkbookRecords = { blocks: [], probes: [], goals: [], taught: [] };
+
 /**
  * Finds a teacher's tables in the open workbook and reads them: records and faults, hidden sheets included. Every
  * sheet is read once through the port.

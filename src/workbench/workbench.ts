@@ -1,11 +1,13 @@
 import { pageFunctionLibrary } from "../adapters/custom-functions/page-bundle";
 import { EmbeddedSheet } from "../adapters/embedded/embedded-sheet";
 import { pageTranslatorLibrary } from "../adapters/liblouis/page-engine";
+import { pageWordBank } from "../adapters/word-bank/page-word-bank";
 import { newWorkbook } from "../adapters/xlsx/new-workbook";
 import { readWorkbook } from "../adapters/xlsx/read-workbook";
 import { saveWorkbook } from "../adapters/xlsx/save-workbook";
 import { Calculation, NO_FUNCTIONS } from "../spreadsheet/calculation";
 import type { DayOrder } from "../spreadsheet/calendar";
+import { localDay } from "../../taskpane/views/local-day";
 import { requireElement } from "./element";
 import { FileCommands } from "./files/file-commands";
 import type { OpenDocument } from "./files/open-document";
@@ -28,8 +30,12 @@ const dayOrder = requireElement("day-order", HTMLSelectElement);
 const speech = new Speech(requireElement("speech", HTMLElement));
 const message = new MessageLine(requireElement("message", HTMLElement));
 const work = new WorkArea(speech, message);
-const pane = new Pane(requireElement("pane", HTMLElement), work.grid);
 const translators = pageTranslatorLibrary({ base: new URL("liblouis/", document.baseURI) });
+const pane = new Pane(requireElement("pane", HTMLElement), work.grid, {
+  translators,
+  wordBank: pageWordBank(document.baseURI),
+  today: localDay,
+});
 let library = NO_FUNCTIONS;
 const libraryLoaded = loadFunctions();
 const recovery = new RecoveryStore();
@@ -106,19 +112,6 @@ async function loadFunctions(): Promise<void> {
       `The braille functions are not there: ${error instanceof Error ? error.message : "no reason given"}`,
     );
     return;
-  }
-  await Promise.allSettled([translators.translator("contracted"), translators.translator("uncontracted")]);
-  pane.countCells({
-    cellsOf: (text, code) => countBrailleCells(text, code.toLowerCase()),
-  });
-}
-
-/** Undefined where the code is none of the engine's, or a character has no braille in it. */
-function countBrailleCells(text: string, code: string): number | undefined {
-  try {
-    return translators.loaded(code === "" ? "contracted" : code)?.translate(text).length;
-  } catch {
-    return undefined;
   }
 }
 

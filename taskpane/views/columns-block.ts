@@ -2,7 +2,7 @@ import { COLUMN_KINDS, isColumnKind, KIND_NAMES } from "../../src/records/column
 import type { AnyKind, ColumnKind } from "../../src/records/column-kind";
 import type { FoundBlock, FoundColumn } from "../../src/records/found-block";
 import { beginSentence, countInWords } from "./count-words";
-import { make } from "./columns-markup";
+import { make } from "./markup";
 
 /** What the teacher can do in a block. */
 export interface BlockActions {

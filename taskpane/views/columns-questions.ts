@@ -2,7 +2,7 @@ import type { ColumnChoices } from "../../src/records/column-choices";
 import type { ClockMeaning } from "../../src/records/duration";
 import type { DayOrder } from "../../src/records/day-text";
 import type { FoundBlock, Question } from "../../src/records/found-block";
-import { make } from "./columns-markup";
+import { make } from "./markup";
 
 interface Option {
   readonly value: string;

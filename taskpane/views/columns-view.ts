@@ -3,7 +3,7 @@ import type { ColumnChoices } from "../../src/records/column-choices";
 import type { FoundBlock } from "../../src/records/found-block";
 import { makeBlock } from "./columns-block";
 import type { BlockActions } from "./columns-block";
-import { make } from "./columns-markup";
+import { make } from "./markup";
 import { makeQuestions } from "./columns-questions";
 import { COLUMNS_STYLES } from "./columns-styles";
 import { beginSentence, countInWords } from "./count-words";

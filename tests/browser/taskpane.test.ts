@@ -4,6 +4,7 @@ import { extname } from "node:path";
 import { chromium } from "playwright-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { openView } from "./workbench-page";
 import { installExcelStub } from "./excel-stub";
 import type { StubOptions, StubSheet } from "./excel-stub";
 
@@ -82,8 +83,10 @@ const overflow = (page: Page): Promise<number> =>
 describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", () => {
   it("in Excel shows what was found and the trajectory, at 320 px", async () => {
     const { page, failures } = await openPane({});
-    const pupil = page.locator("cellwright-trajectory select").first();
+    await openView(page, "Progress");
+    const pupil = page.getByLabel("Pupil").first();
     await expect.poll(() => pupil.locator("option:checked").textContent()).toBe("Heron");
+    await openView(page, "Workbook");
     expect(await page.locator("cellwright-columns h3").allTextContents()).toEqual([
       expect.stringContaining("Probes"),
     ]);
@@ -99,6 +102,7 @@ describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", ()
     ["400 % zoom of 1280 pixels", { viewport: { width: 320, height: 256 } }],
   ])("holds in %s", async (_, look) => {
     const { page } = await openPane({}, look);
+    await openView(page, "Progress");
     await page.locator("cellwright-trajectory svg").waitFor();
     expect(await overflow(page)).toBe(0);
     expect(await axeFaults(page)).toEqual([]);
@@ -107,6 +111,7 @@ describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", ()
 
   it("follows what is typed", async () => {
     const { page } = await openPane({});
+    await openView(page, "Progress");
     const points = page.locator("cellwright-trajectory table tbody tr");
     await page.locator("cellwright-trajectory summary").click();
     await expect.poll(() => points.count()).toBe(8);
@@ -124,6 +129,7 @@ describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", ()
 
   it("leads by keyboard to the cell at fault, and keeps a correction in the workbook", async () => {
     const { page } = await openPane({});
+    await openView(page, "Workbook");
     const jump = page.locator("cellwright-columns button", { hasText: "A10" }).first();
     await jump.focus();
     await page.keyboard.press("Enter");
@@ -163,6 +169,7 @@ describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", ()
 
   it("asks nobody but its own origin and Microsoft's script", async () => {
     const { page, requests } = await openPane({});
+    await openView(page, "Progress");
     await page.locator("cellwright-trajectory svg").waitFor();
     await page.waitForLoadState("networkidle");
     expect(requests.filter((url) => !url.startsWith(`${ORIGIN}/`))).toEqual([OFFICE]);

@@ -20,7 +20,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const trajectoryText = (bench: OpenWorkbench) =>
-  bench.page.evaluate(() => document.querySelector("cellwright-trajectory")?.shadowRoot?.textContent ?? "");
+  bench.page.locator("cellwright-trajectory").evaluate((view) => view.shadowRoot?.textContent ?? "");
 
 /** Goes to a cell by its address, from the grid. */
 const goTo = (bench: OpenWorkbench, address: string) =>
@@ -36,7 +36,7 @@ describe("the whole job by keyboard alone", () => {
     await page.keyboard.press("Enter");
     await waitForGrid(page);
     await waitForTrajectory(page);
-    await page.locator("cellwright-trajectory select").first().focus();
+    await page.getByLabel("Pupil").first().focus();
     await press(page, "type:Pl");
     await page.locator("cellwright-trajectory", { hasText: "Plover: words read correctly" }).waitFor();
     const before = await trajectoryText(bench);
@@ -54,10 +54,7 @@ describe("the whole job by keyboard alone", () => {
     await press(page, "Tab", "type:uncontracted", "Tab", "type:61", "Tab", "type:1", "Tab", "type:60", "Tab");
     await waitForSaid(page, "WCPM 60.0");
     expect(await heardAtFocus(page)).toContain(`60.0, formula, J${String(row)}`);
-    await page.waitForFunction(() => {
-      const view = document.querySelector("cellwright-trajectory");
-      return view?.shadowRoot?.textContent.includes("latest 60 words a minute") === true;
-    });
+    await page.locator("cellwright-trajectory", { hasText: "latest 60 words a minute" }).waitFor();
     const after = await trajectoryText(bench);
     expect(after).not.toBe(before);
     expect(await page.locator("#file-state").innerText()).toMatch(/^\d+ edits not saved$/);

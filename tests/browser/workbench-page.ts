@@ -90,8 +90,16 @@ export async function waitForGrid(page: Page): Promise<void> {
   await page.locator('[role="gridcell"]:focus').waitFor();
 }
 
-/** Waits for the pane to show a pupil's series. */
+/** Chooses a view of the pane by its title; the focus goes to its heading. */
+export async function openView(page: Page, title: string): Promise<void> {
+  const views = page.getByRole("navigation", { name: "Views" });
+  await views.getByRole("button", { name: title, exact: true }).click();
+  await page.locator("cellwright-pane h2:focus", { hasText: title }).waitFor();
+}
+
+/** Has the pane show a pupil's series. */
 export async function waitForTrajectory(page: Page): Promise<void> {
+  await openView(page, "Progress");
   await page.locator("cellwright-trajectory svg").first().waitFor();
 }
 

@@ -1,11 +1,8 @@
-import type { CellSource } from "../../domain/progress/measure";
 import type { Sheet } from "../../ports/sheet";
-import { ColumnsView, defineColumnsView } from "../../../taskpane/views/columns-view";
-import type { PaneFeed } from "../../../taskpane/views/mount-views";
-import { feedViews } from "../../../taskpane/views/mount-views";
-import type { PointChosen } from "../../../taskpane/views/trajectory-view";
-import { TrajectoryView, defineTrajectoryView } from "../../../taskpane/views/trajectory-view";
-import { element } from "../element";
+import type { TranslatorLibrary } from "../../ports/translator";
+import type { WordBankLibrary } from "../../ports/word-bank";
+import { PaneElement, definePane } from "../../../taskpane/views/pane-view";
+import type { Day } from "../../domain/units";
 import type { GridElement } from "../grid/grid-element";
 
 /** Milliseconds of quiet before the sheets are read again: longer where reading takes its time. */
@@ -13,58 +10,37 @@ const QUIET = 250;
 const QUIET_WHEN_LARGE = 1500;
 const LARGE = 50_000;
 
-/** The pane beside the sheet: the trajectory and the columns found, both fed from the workbook. */
+/** What the pane needs of the page beside the open workbook. */
+export interface PaneSources {
+  readonly translators: TranslatorLibrary;
+  readonly wordBank: WordBankLibrary;
+  today(): Day;
+}
+
+/** The pane beside the sheet, fed from the open workbook. */
 export class Pane {
-  private readonly trajectory: TrajectoryView;
-  private readonly columns: ColumnsView;
-  private readonly status = element("p", "pane-status", "status");
-  private feed: PaneFeed | undefined;
+  private readonly element: PaneElement;
 
   /** @param box - the element that holds the pane */
   constructor(
     box: HTMLElement,
     private readonly grid: GridElement,
+    private readonly sources: PaneSources,
   ) {
-    defineTrajectoryView();
-    defineColumnsView();
-    this.trajectory = new TrajectoryView();
-    this.columns = new ColumnsView();
-    box.append(this.status, this.trajectory, this.columns);
-    this.trajectory.addEventListener("point-chosen", (event) => {
-      const { sheet, row } = (event as CustomEvent<PointChosen>).detail;
-      this.show({ sheet, row: row - 1, column: 0 });
-    });
+    definePane();
+    this.element = new PaneElement();
+    box.append(this.element);
   }
 
   /** Follows another workbook. @param size - how many cells it holds */
   follow(sheet: Sheet, size: number): void {
-    this.feed?.stop();
-    this.feed = feedViews(
+    this.element.follow({
+      ...this.sources,
       sheet,
-      { trajectory: this.trajectory, columns: this.columns, status: this.status },
-      {
-        quiet: size > LARGE ? QUIET_WHEN_LARGE : QUIET,
-        jumpTo: (place) => {
-          this.show(place);
-        },
+      quiet: size > LARGE ? QUIET_WHEN_LARGE : QUIET,
+      jumpTo: ({ sheet: name, row, column }) => {
+        this.grid.goTo(name, { top: row, bottom: row, left: column, right: column });
       },
-    );
-  }
-
-  /** Counts cells once the braille engine is there. */
-  countCells(cells: CellSource): void {
-    this.trajectory.cells = cells;
-  }
-
-  private show({
-    sheet,
-    row,
-    column,
-  }: {
-    readonly sheet: string;
-    readonly row: number;
-    readonly column: number;
-  }): void {
-    this.grid.goTo(sheet, { top: row, bottom: row, left: column, right: column });
+    });
   }
 }

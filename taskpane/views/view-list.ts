@@ -1,0 +1,26 @@
+import type { PaneView, ViewName } from "./pane-context";
+
+/** A view of the pane: its name in the list of views, and how its code comes when it is first wanted. */
+export interface ListedView {
+  readonly name: ViewName;
+  readonly title: string;
+  /** false where the view is about the whole workbook and no list of pupils stands above it */
+  readonly ofOnePupil: boolean;
+  load(): Promise<PaneView>;
+}
+
+/** The views in the order in which they are listed; the first is shown when the pane opens. */
+export const VIEWS: readonly ListedView[] = [
+  {
+    name: "progress",
+    title: "Progress",
+    ofOnePupil: true,
+    load: async () => (await import("./progress-view")).makeProgressView(),
+  },
+  {
+    name: "workbook",
+    title: "Workbook",
+    ofOnePupil: false,
+    load: async () => (await import("./workbook-view")).makeWorkbookView(),
+  },
+];
