@@ -1,6 +1,13 @@
 import { formatValue } from "../domain/progress/measure-words";
 import type { Trajectory } from "../domain/progress/trajectory";
-import { linearScale, roundTicks, type AxisScale } from "./axis-scale";
+import {
+  linearScale,
+  ratioScale,
+  ratioTicks,
+  roundTicks,
+  type AxisScale,
+  type ScaleKind,
+} from "./axis-scale";
 import { calendarTicks } from "./calendar-ticks";
 import { estimateWidth } from "./label-placement";
 import { drawElement, escapeText } from "./svg-element";
@@ -9,6 +16,14 @@ import { drawElement, escapeText } from "./svg-element";
 export interface PictureSize {
   readonly width: number;
   readonly height?: number;
+}
+
+/** What of the layout can be set beside the size. */
+export interface FrameLook extends PictureSize {
+  /** equal differences or equal factors in equal heights; equal-interval by default */
+  readonly scale?: ScaleKind;
+  /** first and last day of the axis, where several pictures share one */
+  readonly days?: readonly [number, number];
 }
 
 /** Height of the plot for one of its width: the same for every graph, so that slopes can be compared. */
@@ -31,13 +46,14 @@ export interface Frame {
 }
 
 /** Lays out the picture of a trajectory. */
-export const layOutFrame = (trajectory: Trajectory, size: PictureSize): Frame => {
+export const layOutFrame = (trajectory: Trajectory, size: FrameLook): Frame => {
   const { width } = size;
   const fontSize = width < 420 ? 12 : 13;
   const lineHeight = Math.round(1.35 * fontSize);
   const measure = trajectory.series.key.measure;
-  const [low, high] = spanOfValues(trajectory);
-  const yTicks = roundTicks(low, high, 5);
+  const isRatio = size.scale === "ratio";
+  const [low, high] = isRatio ? spanOfRatios(trajectory) : spanOfValues(trajectory);
+  const yTicks = isRatio ? ratioTicks(low, high, 8) : roundTicks(low, high, 5);
   const tickWidth = Math.max(...yTicks.map((tick) => estimateWidth(formatValue(tick, measure), fontSize)));
   const left = Math.ceil(tickWidth) + 12;
   const phaseRowCount = countPhaseRows(trajectory, width - left, fontSize);
@@ -45,7 +61,7 @@ export const layOutFrame = (trajectory: Trajectory, size: PictureSize): Frame =>
   const foot = 2 * lineHeight + 8;
   const plot = fitPlot(width - left - 10, size.height === undefined ? undefined : size.height - top - foot);
   const [right, bottom] = [left + plot.width, top + plot.height];
-  const [firstDay, lastDay] = spanOfDays(trajectory);
+  const [firstDay, lastDay] = size.days ?? spanOfDays([trajectory]);
   const inset = 8;
   return {
     width,
@@ -56,7 +72,7 @@ export const layOutFrame = (trajectory: Trajectory, size: PictureSize): Frame =>
     top,
     bottom,
     x: linearScale(firstDay, lastDay, left + inset, right - inset),
-    y: linearScale(yTicks[0] ?? low, yTicks.at(-1) ?? high, bottom, top),
+    y: (isRatio ? ratioScale : linearScale)(yTicks[0] ?? low, yTicks.at(-1) ?? high, bottom, top),
     yTicks,
     phaseRows: Array.from({ length: phaseRowCount }, (_, row) => top - 6 - row * lineHeight),
   };
@@ -86,10 +102,15 @@ const fitPlot = (
   return { width: fitted, height: fitted * RATIO };
 };
 
-const spanOfDays = ({ series, aimLine }: Trajectory): readonly [number, number] => {
-  const days = series.points.map(({ probe }) => Math.floor(probe.day));
-  if (aimLine !== undefined) days.push(aimLine.fromDay, aimLine.toDay);
-  const [low, high] = [Math.min(...days), Math.max(...days)];
+/** The first and the last day that any of the pictures shows, never closer together than a week. */
+export const spanOfDays = (trajectories: readonly Trajectory[]): readonly [number, number] => {
+  let [low, high] = [Infinity, -Infinity];
+  for (const { series, aimLine } of trajectories) {
+    // Points are in order of day.
+    const [first, last] = [series.points[0]?.probe.day, series.points.at(-1)?.probe.day];
+    low = Math.min(low, Math.floor(first ?? Infinity), aimLine?.fromDay ?? Infinity);
+    high = Math.max(high, Math.floor(last ?? -Infinity), aimLine?.toDay ?? -Infinity);
+  }
   return high - low < 6 ? [low - 3, low + 10] : [low, high];
 };
 
@@ -106,11 +127,23 @@ const spanOfValues = (trajectory: Trajectory): readonly [number, number] => {
   return [low, series.key.measure === "accuracy" ? Math.max(1, Math.min(high, 1)) : high || 1];
 };
 
+/** The lowest and the highest value above 0; never less than a factor of two apart. */
+const spanOfRatios = ({ series, aimLine, criterion }: Trajectory): readonly [number, number] => {
+  const values = series.points.map(({ value }) => value);
+  if (aimLine !== undefined) values.push(aimLine.fromValue, aimLine.toValue);
+  if (criterion !== undefined) values.push(criterion);
+  const positive = values.filter((value) => value > 0);
+  if (positive.length === 0) return [1, 10];
+  const [low, high] = [Math.min(...positive), Math.max(...positive)];
+  return [low, Math.max(high, 2 * low)];
+};
+
 /** The axes with their ticks, numbers and units, and faint lines across. */
 export const drawAxes = (frame: Frame, trajectory: Trajectory): readonly string[] => {
   const { left, right, top, bottom, x, y, fontSize } = frame;
   const measure = trajectory.series.key.measure;
   const axis = { stroke: "currentColor", "stroke-width": 1 };
+  const foot = y.kind === "ratio" ? y.low : 0;
   const across = frame.yTicks.map((tick) =>
     drawElement("line", {
       x1: left,
@@ -118,7 +151,7 @@ export const drawAxes = (frame: Frame, trajectory: Trajectory): readonly string[
       y1: y.place(tick),
       y2: y.place(tick),
       ...axis,
-      "stroke-opacity": tick === 0 ? 1 : 0.18,
+      "stroke-opacity": tick === foot ? 1 : 0.18,
     }),
   );
   const numbers = frame.yTicks.map((tick) =>

@@ -1,96 +1,10 @@
 import type { DailyValue, PhaseStretch } from "../domain/progress/phases";
 import type { SeriesPoint } from "../domain/progress/series";
-import type { Line, Trajectory, TrendBand } from "../domain/progress/trajectory";
+import type { Trajectory } from "../domain/progress/trajectory";
 import { boxesAlong, type Box } from "./label-placement";
 import { drawElement, escapeText } from "./svg-element";
 import type { Frame } from "./trajectory-frame";
-
-/** Something drawn, and the room it takes from labels. */
-export interface Mark {
-  readonly markup: string;
-  readonly boxes: readonly Box[];
-}
-
-/** Accent on white 4.5 : 1, on near-black 3.7 : 1; a page may override it through the class. */
-export const ACCENT = "#2a78c8";
-const ACCENT_LINE = { class: "accent-line", stroke: ACCENT, fill: "none" };
-
-/** A straight line between two days, cut off where it leaves the plot. */
-const drawLine = (frame: Frame, line: Line, look: Readonly<Record<string, string | number>>): Mark => {
-  const cut = cutToPlot(frame, line);
-  if (cut === undefined) return { markup: "", boxes: [] };
-  const [x1, y1] = [frame.x.place(cut.fromDay), frame.y.place(cut.fromValue)];
-  const [x2, y2] = [frame.x.place(cut.toDay), frame.y.place(cut.toValue)];
-  return { markup: drawElement("line", { x1, y1, x2, y2, ...look }), boxes: boxesAlong(x1, y1, x2, y2) };
-};
-
-/** The part of a line between the lowest and the highest value of the axis. */
-export const cutToPlot = ({ y }: Frame, line: Line): Line | undefined => {
-  const rise = line.toValue - line.fromValue;
-  const shareAt = (value: number): number => (value - line.fromValue) / rise;
-  let [start, end] = [0, 1];
-  if (rise === 0) {
-    if (line.fromValue < y.low || line.fromValue > y.high) return undefined;
-  } else {
-    const [enter, leave] = rise > 0 ? [shareAt(y.low), shareAt(y.high)] : [shareAt(y.high), shareAt(y.low)];
-    [start, end] = [Math.max(0, enter), Math.min(1, leave)];
-    if (start >= end) return undefined;
-  }
-  const days = line.toDay - line.fromDay;
-  return {
-    fromDay: (line.fromDay + start * days) as Line["fromDay"],
-    fromValue: line.fromValue + start * rise,
-    toDay: (line.fromDay + end * days) as Line["toDay"],
-    toValue: line.fromValue + end * rise,
-  };
-};
-
-/** The aim line in long dashes, held at the goal after its date. */
-export const drawAim = (frame: Frame, aim: Line): readonly Mark[] => {
-  const look = { stroke: "currentColor", "stroke-width": 1.5, "stroke-dasharray": "9 5" };
-  const held = {
-    fromDay: aim.toDay,
-    fromValue: aim.toValue,
-    toDay: frame.x.high as Line["toDay"],
-    toValue: aim.toValue,
-  };
-  return [drawLine(frame, aim, look), ...(frame.x.high > aim.toDay ? [drawLine(frame, held, look)] : [])];
-};
-
-/** The criterion as a thin level line of dashes and dots. */
-export const drawCriterion = (frame: Frame, criterion: number): Mark => {
-  const [from, to] = [frame.x.low, frame.x.high] as Line["fromDay"][];
-  const line = { fromDay: from, fromValue: criterion, toDay: to, toValue: criterion } as Line;
-  return drawLine(frame, line, {
-    stroke: "currentColor",
-    "stroke-width": 1,
-    "stroke-dasharray": "7 3 1.5 3",
-  });
-};
-
-/** The trend as a solid line in its band, and its projection in dots. */
-export const drawTrend = (frame: Frame, trend: TrendBand): readonly Mark[] => {
-  const clamp = (value: number): number =>
-    frame.y.place(Math.min(frame.y.high, Math.max(frame.y.low, value)));
-  const at = ({ day }: { readonly day: number }): string => frame.x.place(day).toFixed(1);
-  const upper = trend.band.map((edge) => `${at(edge)},${clamp(edge.high).toFixed(1)}`);
-  const lower = trend.band.map((edge) => `${at(edge)},${clamp(edge.low).toFixed(1)}`).reverse();
-  const band = drawElement("polygon", {
-    class: "accent-area",
-    points: [...upper, ...lower].join(" "),
-    fill: ACCENT,
-    "fill-opacity": 0.2,
-  });
-  const line = drawLine(frame, trend.line, { ...ACCENT_LINE, "stroke-width": 3 });
-  const dots = {
-    ...ACCENT_LINE,
-    "stroke-width": 3,
-    "stroke-dasharray": "0.1 6.5",
-    "stroke-linecap": "round",
-  };
-  const ahead = trend.projection && drawLine(frame, trend.projection, dots);
-  return [{ markup: band, boxes: [] }, line, ...(ahead ? [ahead] : [])];
-};
+import type { Mark } from "./trajectory-lines";
 
 /** Radius of a point: smaller where many days share the width. */
 export const pointRadius = ({ x, left, right, width }: Frame, days: number): number =>
@@ -99,13 +13,16 @@ export const pointRadius = ({ x, left, right, width }: Frame, days: number): num
     Math.min(width < 420 ? 3.5 : 4.5, (0.32 * (right - left)) / Math.max(1, days, (x.high - x.low) / 14)),
   );
 
+/** Whether a value can be placed: a ratio scale has no 0. */
+export const hasPlace = ({ y }: Frame, value: number): boolean => y.kind === "equal-interval" || value > 0;
+
 /** The data path of a phase: straight from day to day, leaving the points free so that open ones stay open. */
 export const drawPath = (frame: Frame, { daily }: PhaseStretch, radius: number): Mark => {
   const pieces: string[] = [];
   const boxes: Box[] = [];
   daily.forEach((to, i) => {
     const from = daily[i - 1];
-    if (from === undefined) return;
+    if (from === undefined || !hasPlace(frame, from.value) || !hasPlace(frame, to.value)) return;
     const [x1, y1, x2, y2] = [
       frame.x.place(from.day),
       frame.y.place(from.value),
@@ -137,17 +54,41 @@ const boxAround = (x: number, y: number, radius: number): Box => ({
   bottom: y + radius,
 });
 
-/** A day's value: a filled or open circle, by phase. */
-export const drawDay = (frame: Frame, { day, value }: DailyValue, open: boolean, radius: number): Mark => {
-  const [cx, cy] = [frame.x.place(day), frame.y.place(value)];
-  const look = open
-    ? { r: radius - 0.75, fill: "none", stroke: "currentColor", "stroke-width": 1.5 }
-    : { r: radius, fill: "currentColor" };
-  return {
-    markup: drawElement("circle", { cx, cy, ...look, "data-day": day }),
-    boxes: [boxAround(cx, cy, radius + 1)],
-  };
+/** How a day stands out: as any other, as a check that something learned was kept, or with no place on the scale. */
+export type DayMark = "day" | "maintenance" | "no place";
+
+/** A day's value: a circle, a square for a maintenance check, a triangle on its tip at the foot for a 0 without place. */
+export const drawDay = (
+  frame: Frame,
+  { day, value }: DailyValue,
+  look: { readonly open: boolean; readonly radius: number; readonly mark: DayMark },
+): Mark => {
+  const { open, radius, mark } = look;
+  const [x, y] = [frame.x.place(day), frame.y.place(value)];
+  const ink = open ? { fill: "none", stroke: "currentColor", "stroke-width": 1.5 } : { fill: "currentColor" };
+  const size = open ? radius - 0.75 : radius;
+  const boxes = [boxAround(x, y, radius + 1)];
+  if (mark === "maintenance") {
+    const side = 2 * size;
+    const place = { x: x - size, y: y - size, width: side, height: side };
+    return { markup: drawElement("rect", { ...place, ...ink, "data-day": day }), boxes };
+  }
+  if (mark === "no place") {
+    const corners = [
+      [x, y - 1],
+      [x - 0.9 * size, y - 1 - 1.6 * size],
+      [x + 0.9 * size, y - 1 - 1.6 * size],
+    ];
+    return {
+      markup: drawElement("polygon", { points: joinCorners(corners), ...ink, "data-day": day }),
+      boxes,
+    };
+  }
+  return { markup: drawElement("circle", { cx: x, cy: y, r: size, ...ink, "data-day": day }), boxes };
 };
+
+const joinCorners = (corners: readonly (readonly number[])[]): string =>
+  corners.map((corner) => corner.map((n) => n.toFixed(1)).join(",")).join(" ");
 
 /** One of several probes of a day: a small dot beside the day's median. */
 export const drawSingle = (frame: Frame, { probe, value }: SeriesPoint, radius: number): Mark => {
@@ -165,9 +106,13 @@ export const drawSupported = (frame: Frame, { probe, value }: SeriesPoint, radiu
     [x + 0.9 * size, y + 0.6 * size],
     [x - 0.9 * size, y + 0.6 * size],
   ];
-  const points = corners.map((corner) => corner.map((n) => n.toFixed(1)).join(",")).join(" ");
   return {
-    markup: drawElement("polygon", { points, fill: "none", stroke: "currentColor", "stroke-width": 1.5 }),
+    markup: drawElement("polygon", {
+      points: joinCorners(corners),
+      fill: "none",
+      stroke: "currentColor",
+      "stroke-width": 1.5,
+    }),
     boxes: [boxAround(x, y, size + 1)],
   };
 };

@@ -1,37 +1,60 @@
 import { formatDay } from "../domain/calendar";
 import { formatNumber, formatValue } from "../domain/progress/measure-words";
 import type { Measure } from "../domain/progress/measure";
+import type { DailyValue, PhaseStretch } from "../domain/progress/phases";
+import { isMaintenanceCheck } from "../domain/probe/maintenance-check";
+import { fitRatioTrend, type RatioTrend } from "../domain/progress/ratio-trend";
 import type { Line, Trajectory, TrendBand } from "../domain/progress/trajectory";
 import type { ChartPicture } from "./chart-picture";
 import { placeLabels, type Label, type TextPlace } from "./label-placement";
 import { drawElement, escapeText } from "./svg-element";
-import { drawAxes, layOutFrame, type Frame, type PictureSize } from "./trajectory-frame";
+import { drawAxes, layOutFrame, type Frame, type FrameLook } from "./trajectory-frame";
 import {
   ACCENT,
+  bendLine,
   cutToPlot,
   drawAim,
   drawCriterion,
+  drawTrend,
+  type Mark,
+} from "./trajectory-lines";
+import {
   drawDay,
   drawPath,
   drawPhases,
   drawSingle,
   drawSupported,
-  drawTrend,
+  hasPlace,
   pointRadius,
-  type Mark,
+  type DayMark,
 } from "./trajectory-marks";
-import { summarise, tabulate, titleOf } from "./trajectory-text";
+import { formatFactor, summarise, tabulate, titleOf } from "./trajectory-text";
 
 /** How a trajectory is drawn. */
-export interface TrajectoryLook extends PictureSize {
+export interface TrajectoryLook extends FrameLook {
   /** begins the ids of title and description: different for each picture of a page */
   readonly idPrefix?: string;
+  /** one of many small pictures: nothing is written into the plot */
+  readonly small?: boolean;
 }
+
+/** The trend as it is drawn: by differences, or by factors on a ratio scale. */
+type DrawnTrend =
+  | { readonly kind: "equal-interval"; readonly trend: TrendBand }
+  | { readonly kind: "ratio"; readonly trend: RatioTrend };
+
+const chooseTrend = (trajectory: Trajectory, look: FrameLook): DrawnTrend | undefined => {
+  if (look.scale !== "ratio") return trajectory.trend && { kind: "equal-interval", trend: trajectory.trend };
+  const trend = fitRatioTrend(trajectory);
+  return trend && { kind: "ratio", trend };
+};
 
 /**
  * A single-pupil progress graph: points filled or open by phase, the data path of daily medians broken at phase
  * changes, dashed lines there with names above, the aim line, the trend with the 90 % band of its fitted value and a
- * dotted projection, triangles for supported probes, the criterion line, units on both axes, values from 0.
+ * dotted projection, triangles for supported probes, squares for maintenance checks, the criterion line, units on both
+ * axes. Values go from 0; or by factors on a ratio scale, where the trend is fitted to logarithms and a day at 0 stands
+ * as a triangle at the foot.
  *
  * Ink is `currentColor`, with one accent for the trend; nothing is told by colour alone. A page may recolour the
  * classes `accent-line`, `accent-area` and `accent-text`.
@@ -46,11 +69,12 @@ export const drawTrajectory = (
 ): ChartPicture => {
   const frame = layOutFrame(trajectory, look);
   const title = titleOf(trajectory);
-  const summary = summarise(trajectory);
+  const trend = chooseTrend(trajectory, look);
+  const summary = summarise(trajectory, trend?.kind === "ratio" ? trend.trend : undefined, look.scale);
   const [titleId, descId] = ["title", "desc"].map((part) => `${look.idPrefix ?? "trajectory"}-${part}`);
-  const marks = drawMarks(frame, trajectory);
+  const marks = drawMarks(frame, trajectory, trend);
   const labels = placeLabels(
-    listLabels(frame, trajectory),
+    look.small === true ? [] : listLabels(frame, trajectory, trend),
     marks.flatMap(({ boxes }) => boxes),
     { left: frame.left + 2, top: frame.top, right: frame.right, bottom: frame.bottom - 2 },
     frame.fontSize,
@@ -85,12 +109,12 @@ export const drawTrajectory = (
   return { svg, title, summary, table: tabulate(trajectory) };
 };
 
-const drawMarks = (frame: Frame, trajectory: Trajectory): readonly Mark[] => {
-  const { phases, aimLine, trend, criterion } = trajectory;
+const drawMarks = (frame: Frame, trajectory: Trajectory, trend: DrawnTrend | undefined): readonly Mark[] => {
+  const { phases, aimLine, criterion } = trajectory;
   const daily = phases.reduce((days, phase) => days + phase.daily.length, 0);
   const radius = pointRadius(frame, daily);
   return [
-    ...(trend ? drawTrend(frame, trend) : []),
+    ...(trend ? drawTrend(frame, trend.trend) : []),
     drawPhases(frame, trajectory),
     ...(criterion === undefined ? [] : [drawCriterion(frame, criterion)]),
     ...(aimLine ? drawAim(frame, aimLine) : []),
@@ -114,8 +138,15 @@ const drawPoints = (frame: Frame, { phases }: Trajectory, index: number, radius:
     ...unaided
       .filter(({ probe }) => (probesOn.get(Math.floor(probe.day)) ?? 0) > 1)
       .map((point) => drawSingle(frame, point, radius)),
-    ...phase.daily.map((day) => drawDay(frame, day, open, radius)),
+    ...phase.daily.map((day) => drawDay(frame, day, { open, radius, mark: markOf(frame, phase, day) })),
   ];
+};
+
+/** A day is a maintenance check where every probe of it is. */
+const markOf = (frame: Frame, { points }: PhaseStretch, { day, value }: DailyValue): DayMark => {
+  if (!hasPlace(frame, value)) return "no place";
+  const ofDay = points.filter(({ probe, supported }) => !supported && Math.floor(probe.day) === day);
+  return ofDay.every(({ probe }) => isMaintenanceCheck(probe)) ? "maintenance" : "day";
 };
 
 const drawSupports = (
@@ -125,21 +156,28 @@ const drawSupports = (
 ): readonly Mark[] =>
   points.filter((point) => point.supported).map((point) => drawSupported(frame, point, radius));
 
-const listLabels = (frame: Frame, { series, aimLine, trend, criterion }: Trajectory): readonly Label[] => {
+const listLabels = (
+  frame: Frame,
+  { series, phases, aimLine, criterion }: Trajectory,
+  drawn: DrawnTrend | undefined,
+): readonly Label[] => {
   const { measure } = series.key;
-  const trendLines = trend ? [trend.projection, trend.line].filter((line) => line !== undefined) : [];
+  const trendLines = drawn
+    ? [drawn.trend.projection, drawn.trend.line].filter((line) => line !== undefined)
+    : [];
   const trendEnd = trendLines[0]?.toValue ?? 0;
   const aimIsUpper = aimLine === undefined || aimLine.toValue >= trendEnd;
   const labels: Label[] = [];
   if (aimLine !== undefined) {
     const text = `aim: ${formatValue(aimLine.toValue, measure)} by ${formatDay(aimLine.toDay)}`;
-    labels.push({ text, places: placesAlong(frame, aimLine, aimIsUpper) });
+    const pieces = [...bendLine(frame, aimLine)].reverse();
+    labels.push({ text, places: pieces.flatMap((piece) => placesAlong(frame, piece, aimIsUpper)) });
   }
-  if (trend !== undefined) {
+  if (drawn !== undefined) {
     const places = trendLines.flatMap((line) =>
       placesAlong(frame, line, aimLine !== undefined && !aimIsUpper),
     );
-    labels.push({ text: nameTrend(trend, measure), places, accent: true });
+    labels.push({ text: nameTrend(drawn, measure), places, accent: true });
   }
   if (criterion !== undefined) {
     const level = {
@@ -158,10 +196,25 @@ const listLabels = (frame: Frame, { series, aimLine, trend, criterion }: Traject
     const places = supported.flatMap(({ probe, value }) => placesAround(frame, probe.day, value));
     labels.push({ text: "with support", places, optional: true });
   }
+  const days = phases.flatMap((phase) =>
+    phase.daily.map((day) => ({ ...day, mark: markOf(frame, phase, day) })),
+  );
+  for (const [mark, text] of [
+    ["maintenance", "maintenance check"],
+    ["no place", "0: no place on this scale"],
+  ] as const) {
+    const places = days
+      .filter((day) => day.mark === mark)
+      .flatMap(({ day, value }) => placesAround(frame, day, value));
+    if (places.length > 0) labels.push({ text, places, optional: true });
+  }
   return labels;
 };
 
-const nameTrend = ({ perWeek, points }: TrendBand, measure: Measure): string => {
+const nameTrend = (drawn: DrawnTrend, measure: Measure): string => {
+  if (drawn.kind === "ratio")
+    return `trend: ${formatFactor(drawn.trend.factor)} a week (${drawn.trend.points} days)`;
+  const { perWeek, points } = drawn.trend;
   const change = formatNumber((measure === "accuracy" ? 100 : 1) * perWeek, measure === "score" ? 2 : 1);
   const signed = perWeek > 0 && change !== "0" ? `+${change}` : change;
   return `trend: ${signed}${measure === "accuracy" ? " points" : ""} a week (${points} days)`;

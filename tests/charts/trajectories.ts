@@ -64,4 +64,17 @@ export const TRAJECTORIES: Readonly<Record<string, Trajectory>> = {
     ],
     [goalOf({ goalDay: (START + 720) as Day, goalScore: 70 })],
   ),
+  maintenance: firstSeries(
+    [
+      ...weeklyProbes(scattered(8, 55, 4, 4, 9).map((n) => Math.min(98, n)), { phase: "Daily cards" }),
+      ...[94, 91, 96].map((rate, i) =>
+        probeOf({ rate, day: START + 56 + 14 + 28 * i, phase: "Maintenance", source: { sheet: "Probes", row: 20 + i } }),
+      ),
+    ],
+    [],
+  ),
+  "with-zeros": firstSeries(
+    weeklyProbes([0, 0, 1, 2, 2, 4, 3, 6, 9, 8, 13, 17]),
+    [goalOf({ startScore: 1, goalScore: 30 })],
+  ),
 };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { drawTrajectory } from "../../src/charts/trajectory";
+import { spanOfDays } from "../../src/charts/trajectory-frame";
 import type { ChartPicture } from "../../src/charts/chart-picture";
 import { buildSeries } from "../../src/domain/progress/series";
 import { buildTrajectory, type Trajectory } from "../../src/domain/progress/trajectory";
@@ -109,6 +110,71 @@ describe("the picture of a trajectory", () => {
     expect(svg).not.toContain("<script");
     expect(svg).toContain("&lt;script&gt;");
     expect(svg).not.toContain("\u0000");
+  });
+});
+
+describe("on a ratio scale", () => {
+  const drawRatio = (name: string, width = 640): ChartPicture =>
+    drawTrajectory(trajectoryNamed(name), { width, idPrefix: name, scale: "ratio" });
+
+  it.each([
+    { name: "one-phase", width: 640 },
+    { name: "phase-change", width: 320 },
+    { name: "with-zeros", width: 640 },
+    { name: "with-zeros", width: 320 },
+  ])("$name at $width px is the reviewed file", async ({ name, width }) => {
+    await expect(`${drawRatio(name, width).svg}\n`).toMatchFileSnapshot(`${name}-ratio-${width}.svg`);
+  });
+
+  it("doubling takes the same height everywhere", () => {
+    const { svg } = drawRatio("with-zeros");
+    const heightOf = (tick: number): number =>
+      Number(new RegExp(`y="([^"]+)" text-anchor="end">${tick}<`).exec(svg)?.[1]);
+    expect(heightOf(1) - heightOf(2)).toBeCloseTo(heightOf(5) - heightOf(10), 1);
+    expect(heightOf(1) - heightOf(2)).toBeCloseTo(heightOf(10) - heightOf(20), 1);
+  });
+
+  it("draws days at 0 as triangles at the foot, with no path to them, and says so", () => {
+    const { svg, summary } = drawRatio("with-zeros");
+    expect(count(svg, /<polygon [^>]*data-day/g)).toBe(2);
+    expect(count(svg, /<circle [^>]*data-day/g)).toBe(10);
+    expect(count(/<path d="([^"]+)" fill="none" stroke="currentColor" stroke-width="1.5"\/>/.exec(svg)?.[1] ?? "", /M/g)).toBe(9);
+    expect(summary.join(" ")).toContain("2 days at 0 have no place on a ratio scale");
+  });
+
+  it("fits the trend to logarithms", () => {
+    // 22 rising by a tenth a week, without scatter.
+    const series = buildSeries([0, 1, 2, 3, 4, 5, 6, 7].map((week) => probeOf({ day: START + 7 * week, rate: 22 * 1.1 ** week })))[0];
+    if (series === undefined) throw new Error("No series.");
+    const { svg, summary } = drawTrajectory(buildTrajectory(series), { width: 640, scale: "ratio" });
+    expect(svg).toContain(">trend: ×1.10 a week (8 days)<");
+    expect(summary).toContain("Trend: ×1.10 each week over 8 days above 0 (95 % interval ×1.10 to ×1.10).");
+  });
+
+  it("has a scale even where every value is 0", () => {
+    const series = buildSeries([0, 1, 2].map((week) => probeOf({ day: START + 7 * week, rate: 0 })))[0];
+    if (series === undefined) throw new Error("No series.");
+    expect(drawTrajectory(buildTrajectory(series), { width: 320, scale: "ratio" }).svg).not.toMatch(/NaN|Infinity/);
+  });
+});
+
+describe("one of many small pictures", () => {
+  it("shares the days of the others and writes nothing into the plot", () => {
+    const trajectory = trajectoryNamed("one-phase");
+    const days = spanOfDays(Object.values(TRAJECTORIES));
+    const small = drawTrajectory(trajectory, { width: 320, small: true, days });
+    expect(small.svg).not.toMatch(/>aim|>trend/);
+    const lastOf = (svg: string): number => Math.max(...[...svg.matchAll(/cx="([^"]+)"/g)].map(([, x]) => Number(x)));
+    expect(lastOf(small.svg)).toBeLessThan(lastOf(draw("one-phase", 320).svg) / 2);
+  });
+});
+
+describe("maintenance checks", () => {
+  it("are squares, counted in the text", () => {
+    const { svg, summary } = draw("maintenance");
+    expect(count(svg, /<rect [^>]*data-day/g)).toBe(3);
+    expect(svg).toContain(">maintenance check<");
+    expect(summary.join(" ")).toContain("11 probes, 3 of them maintenance checks (squares)");
   });
 });
 
