@@ -7,6 +7,10 @@ const IMPOSSIBLE_NUMBERS: ReadonlySet<string> = new Set([
   "clock-time",
   "negative-count",
   "more-errors-than-words",
+  "more-correct-than-opportunities",
+  "not-above-zero",
+  "negative-score",
+  "zero-mean",
   "goal-not-after-start",
   "not-a-line-length",
 ]);
@@ -18,6 +22,11 @@ const NOTHING_TO_GIVE: ReadonlySet<string> = new Set([
   "no-contractions",
   "too-few-points",
   "one-day",
+  "level-trend",
+  "away-from-goal",
+  "goal-passed",
+  "too-far-ahead",
+  "nothing-tried",
 ]);
 
 /**

@@ -10,6 +10,8 @@
 import { asciiOfCells, countCells, dotsOfCells, linesOfCells } from "./cell-forms";
 import { giveBraille, mapBraille } from "./braille";
 import { drillRows } from "./drills";
+import { knownOfCells, masteredOfCells, reviewOfCells } from "./mastery";
+import { celerationOfCells, changeOfCells, napOfCells, reachOfCells } from "./outlook";
 import { bracketedTexts, contractionRows, coverageOfTexts } from "./passages";
 import { nextRows, untaughtRows } from "./planning";
 import { signRows } from "./sign-list";
@@ -295,4 +297,106 @@ export function verdict(
 ): unknown {
   const ends = [startDate, startScore, goalDate, goalScore];
   return giveRows([dates, scores, [ends]], () => verdictOfCells(dates, scores, ends))[0]?.[0];
+}
+
+/**
+ * When the trend reaches the goal if it goes on: one row of date, earliest and latest (95 %).
+ * @customfunction REACHES
+ * @param dates The dates of the scores, on six days or more
+ * @param scores One score for each date; several a day count by their median; pairs with a blank are skipped
+ * @param goal Score of the goal
+ * @returns Date, earliest, latest; #N/A where the trend may be level, goes away from the goal, or has passed it
+ */
+export function reaches(dates: unknown[][], scores: unknown[][], goal: unknown): unknown[][] {
+  return giveRows([dates, scores, [[goal]]], () => reachOfCells(dates, scores, goal));
+}
+
+/**
+ * The factor by which a rate grows a week; 2 is doubled in seven days.
+ * @customfunction CELERATION
+ * @param dates The dates of the rates
+ * @param rates One rate for each date, above 0 because 0 has no logarithm (#NUM!); pairs with a blank are skipped
+ * @returns The factor a week
+ */
+export function celeration(dates: unknown[][], rates: unknown[][]): unknown {
+  return giveRows([dates, rates], () => celerationOfCells(dates, rates))[0]?.[0];
+}
+
+/**
+ * Non-overlap of all pairs: in how many pairs the score after is better, 0 to 1, 0.5 is chance; with its interval.
+ * @customfunction NAP
+ * @param before The scores before the change
+ * @param after The scores after it
+ * @param [lowerIsBetter] TRUE where fewer is better, such as errors; FALSE unless given
+ * @returns NAP, low, high (95 %)
+ */
+export function nap(before: unknown[][], after: unknown[][], lowerIsBetter?: boolean): unknown[][] {
+  return giveRows([before, after, [[lowerIsBetter]]], () => napOfCells(before, after, lowerIsBetter));
+}
+
+/**
+ * The change of the mean in percent, corrected for few scores; it says what came after, not because of what.
+ * @customfunction CHANGE
+ * @param before The scores before the change, two or more, 0 or more and not all 0 (#NUM!)
+ * @param after The scores after it, likewise
+ * @returns Percentage change, low, high (95 %)
+ */
+export function change(before: unknown[][], after: unknown[][]): unknown[][] {
+  return giveRows([before, after], () => changeOfCells(before, after));
+}
+
+/**
+ * The date on which a sign was mastered, or: not yet.
+ * @customfunction MASTERED
+ * @param dates The dates of the trials
+ * @param correct How many were correct; more than opportunities give #NUM!
+ * @param opportunities How many were asked; days with too few are pooled with the next
+ * @param [share] The share that counts, above 0 and at most 1; 0.8 unless given
+ * @param [run] Consecutive occasions, such as 3 (default), or text such as "3 of 5"
+ * @param [least] Opportunities that make an occasion; 10 unless given
+ * @returns The date, or: not yet
+ */
+export function mastered(
+  dates: unknown[][],
+  correct: unknown[][],
+  opportunities: unknown[][],
+  share?: number,
+  run?: unknown,
+  least?: number,
+): unknown {
+  const trials = [dates, correct, opportunities] as const;
+  const wanted = { share, run, least };
+  return giveRows([...trials, [[share, run, least]]], () => masteredOfCells(trials, wanted))[0]?.[0];
+}
+
+/**
+ * The share that a pupil is expected to get right, with forgetting: one row of share, low and high (95 %).
+ * @customfunction KNOWN
+ * @param dates The dates of the trials
+ * @param correct How many were correct; more than opportunities give #NUM!
+ * @param opportunities How many were asked
+ * @param [asOf] The date asked about; the last date unless given, and later trials take no part
+ * @returns Expected share right, low, high
+ */
+export function known(
+  dates: unknown[][],
+  correct: unknown[][],
+  opportunities: unknown[][],
+  asOf?: unknown,
+): unknown[][] {
+  const trials = [dates, correct, opportunities] as const;
+  return giveRows([...trials, [[asOf]]], () => knownOfCells(trials, asOf));
+}
+
+/**
+ * The date on which to check a sign again, from how well it was known on each date; it judges no mastery.
+ * @customfunction REVIEW
+ * @param dates The dates of the trials
+ * @param correct How many were correct; more than opportunities give #NUM!
+ * @param opportunities How many were asked
+ * @returns The date
+ */
+export function review(dates: unknown[][], correct: unknown[][], opportunities: unknown[][]): unknown {
+  const trials = [dates, correct, opportunities] as const;
+  return giveRows(trials, () => reviewOfCells(trials))[0]?.[0];
 }

@@ -6,8 +6,9 @@ import { aimOn, checkAim, type AimEnds } from "../src/domain/progress/aim";
 import { computeTrend, TREND_METHODS, type TrendMethod } from "../src/domain/progress/trend";
 import { judgeProgress } from "../src/domain/progress/verdict";
 import { refusal, success, type Fault, type Result } from "../src/domain/result";
-import type { Day, Seconds } from "../src/domain/units";
-import { numberOf, numbersOf, readSeries, textOf } from "./cell-reading";
+import type { Seconds } from "../src/domain/units";
+import { numbersOf, textOf } from "./cell-reading";
+import { readDate, readDatedScores, readNumber } from "./dated-cells";
 import { answerOf, isBlank, type Answer, type Block } from "./shape";
 
 /** {@link computeRate} of three cells. */
@@ -104,35 +105,6 @@ export const verdictOfCells = (dates: Block, scores: Block, aim: readonly unknow
   const judged = judgeProgress(pairs.value, ends.value);
   return judged.ok ? judged.value.verdict : judged.fault;
 };
-
-const readDatedScores = (
-  dates: Block,
-  scores: Block,
-): Result<{ readonly day: Day; readonly value: number }[]> => {
-  const rows = readSeries([dates, scores], ["dates", "scores"]);
-  if (!rows.ok) return rows;
-  const pairs: { readonly day: Day; readonly value: number }[] = [];
-  for (const [serial, value = NaN] of rows.value) {
-    const day = readDate(serial, "each of the dates");
-    if (!day.ok) return day;
-    pairs.push({ day: day.value, value });
-  }
-  return success(pairs);
-};
-
-/** 31 December 9999, the last day that a sheet can show. */
-const LAST_DAY = 2_958_465;
-
-const readDate = (cell: unknown, name: string): Result<Day> => {
-  const serial = readNumber(cell, name);
-  if (!serial.ok) return serial;
-  return serial.value >= 1 && serial.value < LAST_DAY + 1
-    ? success(serial.value as Day)
-    : refusal("impossible-number", `${name} is to be a day from 1 January 1900 on, not ${serial.value}.`);
-};
-
-const readNumber = (cell: unknown, name: string): Result<number> =>
-  isBlank(cell) ? refusal("missing", `${name} is missing: fill in that cell.`) : numberOf(cell, name);
 
 const readAim = ([startDate, startScore, goalDate, goalScore]: readonly unknown[]): Result<AimEnds> => {
   const startDay = readDate(startDate, AIM_NAMES[0]);

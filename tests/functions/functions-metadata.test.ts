@@ -39,6 +39,13 @@ const TABLE: Readonly<Record<string, readonly [parameters: string, result: strin
   TREND: ["dates:any[] scores:any[] method?:string", "[]"],
   AIM: ["startDate:any[] startScore:any[] goalDate:any[] goalScore:any[] date:any[]", "[]"],
   VERDICT: ["dates:any[] scores:any[] startDate:any startScore:any goalDate:any goalScore:any", ""],
+  REACHES: ["dates:any[] scores:any[] goal:any", "[]"],
+  CELERATION: ["dates:any[] rates:any[]", ""],
+  NAP: ["before:any[] after:any[] lowerIsBetter?:boolean", "[]"],
+  CHANGE: ["before:any[] after:any[]", "[]"],
+  MASTERED: ["dates:any[] correct:any[] opportunities:any[] share?:number run?:any least?:number", ""],
+  KNOWN: ["dates:any[] correct:any[] opportunities:any[] asOf?:any", "[]"],
+  REVIEW: ["dates:any[] correct:any[] opportunities:any[]", ""],
 };
 
 let metadata: Metadata;

@@ -99,9 +99,13 @@ const compareWithAim = (
     low: fitted - reach,
     high: fitted + reach,
     aim: aimOn(ends, day) ?? ends.startScore,
-    widestHalf: settings.widest * Math.max(Math.abs(ends.goalScore), Math.abs(ends.startScore)),
+    widestHalf: widestHalfOf(ends, settings),
   };
 };
+
+/** The largest half-width that still says `on aim`, in the unit of the scores. */
+export const widestHalfOf = (ends: AimEnds, settings: VerdictSettings): number =>
+  settings.widest * Math.max(Math.abs(ends.goalScore), Math.abs(ends.startScore));
 
 const verdictOf = ({ low, high, aim, widestHalf }: Comparison, lowerIsBetter: boolean): Verdict => {
   // Scores exactly on a line leave an interval of rounding errors only.
