@@ -196,7 +196,8 @@ function fillBand(
         for (const rewrite of ending) {
           const before = j - rewrite.keys.length;
           // Outside its band a kept row holds the weights of an older one.
-          if (before < 0 || Math.abs(before - rewrite.from) > width || !endsWith(two, j, rewrite.keys)) continue;
+          if (before < 0 || Math.abs(before - rewrite.from) > width || !endsWith(two, j, rewrite.keys))
+            continue;
           const reached = (rowOf(kept, rewrite.from)[before] ?? UNREACHED) + rewrite.weight;
           if (reached < weight) {
             weight = reached;

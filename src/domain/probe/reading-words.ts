@@ -6,6 +6,12 @@ export interface ReadingWord {
   readonly key: string;
 }
 
+/** A word of a text with its place. */
+export interface PlacedWord extends ReadingWord {
+  /** where `shown` begins in the text in Unicode's composed form (NFC), in UTF-16 code units */
+  readonly start: number;
+}
+
 /** Parts that do not stand alone as words: a hyphenated word that begins with one counts once (co-pilot). */
 const BOUND_PARTS = new Set(
   "anti bi co counter de dis ex extra hyper inter intra micro mid mis multi neo non post pre pro proto pseudo quasi re semi sub super tele trans tri ultra un uni vice".split(
@@ -30,23 +36,40 @@ const ABBREVIATION_OF = new Map([
  *
  * Source: US Department of Education, "Monitoring Reading" slides, rules 11 and 12 (archived).
  *
- * @returns words in order, oldest spelling kept in `shown`
+ * @returns words in order, each as it is spelled in the text's composed form (NFC)
  */
-export function splitReadingWords(text: string): readonly ReadingWord[] {
-  return text
-    .normalize("NFC")
-    .split(/\s+|(?<=\S)--+(?=\S)|[\u2013\u2014\u2026/]/u)
-    .flatMap(splitHyphens)
-    .flatMap((shown) => {
+export function splitReadingWords(text: string): readonly PlacedWord[] {
+  const words: PlacedWord[] = [];
+  for (const piece of splitAt(text.normalize("NFC"), 0, BETWEEN_WORDS)) {
+    const parts = splitAt(piece.shown, piece.start, BETWEEN_PARTS);
+    const isOneWord = parts.slice(0, -1).some(({ shown }) => BOUND_PARTS.has(keyOf(shown)));
+    for (const { shown, start } of isOneWord ? [piece] : parts) {
       const key = keyOf(shown);
-      return key === "" ? [] : [{ shown, key }];
-    });
+      if (key !== "") words.push({ shown, key, start });
+    }
+  }
+  return words;
 }
 
-function splitHyphens(piece: string): readonly string[] {
-  const parts = piece.split(/(?<=[\p{L}\p{N}])[-\u2010\u2011](?=[\p{L}\p{N}])/u);
-  return parts.slice(0, -1).some((part) => BOUND_PARTS.has(keyOf(part))) ? [piece] : parts;
+const BETWEEN_WORDS = /\s+|(?<=\S)--+(?=\S)|[\u2013\u2014\u2026/]/gu;
+const BETWEEN_PARTS = /(?<=[\p{L}\p{N}])[-\u2010\u2011](?=[\p{L}\p{N}])/gu;
+
+interface Stretch {
+  readonly shown: string;
+  readonly start: number;
 }
+
+/** What stands between the matches of a pattern, with its place counted from `offset`. */
+const splitAt = (text: string, offset: number, between: RegExp): readonly Stretch[] => {
+  const stretches: Stretch[] = [];
+  let start = 0;
+  for (const { index, 0: found } of text.matchAll(between)) {
+    stretches.push({ shown: text.slice(start, index), start: offset + start });
+    start = index + found.length;
+  }
+  stretches.push({ shown: text.slice(start), start: offset + start });
+  return stretches;
+};
 
 function keyOf(shown: string): string {
   const plain = shown
