@@ -1,6 +1,6 @@
 import { BLANK_CELL, dotsOf } from "../braille/cell";
 import { inventoryOrder } from "../contraction/difficulty";
-import type { Sign } from "../contraction/sign";
+import { INDICATORS, type Sign } from "../contraction/sign";
 import type { RandomSource } from "../seeded-random";
 
 /** Lines of one sign each, of two different signs side by side, and of two that are the same or different. */
@@ -55,8 +55,8 @@ type Pairing = ReadonlyMap<string, readonly string[]>;
 
 const pairingOf = ({ wanted, known }: LineWish): Pairing => {
   const others = [...known].sort((one, other) => inventoryOrder(one) - inventoryOrder(other));
-  const cellsOfWanted = [...new Set(wanted.map(({ cells }) => cells))].filter((cells) => cells !== "");
-  const cellsOfKnown = [...new Set(others.map(({ cells }) => cells))].filter((cells) => cells !== "");
+  const cellsOfWanted = [...new Set(wanted.map(cellsByThemselves))].filter((cells) => cells !== "");
+  const cellsOfKnown = [...new Set(others.map(cellsByThemselves))].filter((cells) => cells !== "");
   return new Map(
     cellsOfWanted.map((cells) => {
       const alike = cellsOfKnown
@@ -69,6 +69,11 @@ const pairingOf = ({ wanted, known }: LineWish): Pairing => {
     }),
   );
 };
+
+const NUMBER_SIGN = INDICATORS.find(({ name }) => name === "number sign")?.cells ?? "";
+
+/** A digit is one after the number sign only; without it the cell is a letter (UEB 2013, section 6.1). */
+const cellsByThemselves = ({ kind, cells }: Sign): string => (kind === "digit" ? NUMBER_SIGN + cells : cells);
 
 /** How many dots two signs of the same number of cells differ in. */
 const countDotsApart = (one: string, other: string): number => {

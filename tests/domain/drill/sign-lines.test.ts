@@ -26,6 +26,7 @@ describe("lines of signs", () => {
     ["ence", "⠰⠑"],
     ["children", "⠡⠝"],
     ["capital", "⠠"],
+    ["1", "⠼⠁"],
   ])("show %s by its own cells %s", (name, cells) => {
     const [singles] = lines([name], [], { lines: 1 });
     expect(new Set(singles?.cells.split("⠀"))).toEqual(new Set([cells]));
