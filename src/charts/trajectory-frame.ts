@@ -171,7 +171,11 @@ export const drawAxes = (frame: Frame, trajectory: Trajectory): readonly string[
   ];
 };
 
-const drawDays = ({ width, right, left, bottom, fontSize }: Frame, x: AxisScale): readonly string[] => {
+/** The horizontal axis of days: a tick, a month or day, and the year where it begins. */
+export const drawDays = (
+  { width, right, left, bottom, fontSize }: Pick<Frame, "width" | "right" | "left" | "bottom" | "fontSize">,
+  x: AxisScale,
+): readonly string[] => {
   const widest = estimateWidth(x.high - x.low < 62 ? "28 Sep" : "Sep", fontSize) + 14;
   const ticks = calendarTicks(x.low, x.high, Math.max(2, Math.floor((right - left) / widest)));
   return ticks.flatMap(({ day, label, year }) => {
