@@ -166,14 +166,15 @@ function fillBand(
       }
       if (i > 0) {
         const reached = (last[j] ?? UNREACHED) + missing;
-        if (reached < weight) {
+        // Of equally light ways the one that leaves out, or adds, the later of two that are alike: runing, runnning.
+        if (reached <= weight) {
           weight = reached;
           step = MISSING;
         }
       }
       if (j > 0) {
         const reached = (current[j - 1] ?? UNREACHED) + (costs.extra?.(j - 1) ?? extraWeight);
-        if (reached < weight) {
+        if (reached <= weight) {
           weight = reached;
           step = EXTRA;
         }
