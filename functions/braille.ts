@@ -72,7 +72,8 @@ export const exceptionsOf = (block: Block | null | undefined): Result<Exceptions
   block === null || block === undefined ? NO_EXCEPTIONS : readExceptions(block);
 
 /** Whether contractions can be told apart in a code. */
-export const isUeb = (code: string): boolean => code === "contracted" || code === "uncontracted";
+export const isUeb = (code: string): code is "contracted" | "uncontracted" =>
+  code === "contracted" || code === "uncontracted";
 
 const transcriberOf = (translator: Translator, exceptions: Exceptions): Transcriber => {
   const transcribe: Transcribe = (text) => translator.transcribe(text);

@@ -125,7 +125,7 @@ export function contractions(text: unknown[][], exceptions?: unknown[][]): unkno
  * @param text Print, a cell or a range
  * @param taught The taught signs in print form: ch, the, in wordsign, full stop
  * @param [measure] "words" (default) running words readable, "signs" contraction uses taught, "distinct" different contractions taught
- * @param [code] "contracted" (default) or "uncontracted"
+ * @param [code] "contracted" (default) or "uncontracted", where letters count in place of contractions
  * @param [exceptions] Two columns, word and braille, that win over the engine
  * @returns The share in the shape of text
  */

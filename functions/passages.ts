@@ -106,7 +106,7 @@ export const coverageOfTexts = (
     const { signs, counted, exceptions } = asked.value;
     const reader = readerFor(translator, exceptions);
     return mapCells([text], (cell) =>
-      attempt(() => answerOf(measureCoverage(reader.read(textOf(cell)), signs, counted))),
+      attempt(() => answerOf(measureCoverage(reader.read(textOf(cell)), signs, counted, code))),
     );
   });
 };

@@ -85,6 +85,11 @@ describe("coverage", () => {
     ["the cat sat in the shed", ["the", "in", "sh", "ed"], "distinct", "contracted", 1],
     ["the cat sat in the shed", [..."aehcts"], "words", "uncontracted", 4 / 6],
     ["the cat sat in the shed", [], "words", "uncontracted", 1],
+    // 18 letters, of which t 4, h 3, e 3; 9 different ones.
+    ["the cat sat in the shed", [..."the"], "signs", "uncontracted", 10 / 18],
+    ["the cat sat in the shed", [..."the"], "distinct", "uncontracted", 3 / 9],
+    ["the cat sat in the shed", ["the"], "signs", "uncontracted", 1],
+    ["A 7, a 7", ["a"], "distinct", "uncontracted", 1],
     ["A cat. A dog, a hen", ["full stop"], "words", "contracted", 4 / 6],
     ["A cat. A dog, a pig", ["full stop"], "words", "contracted", 5 / 6],
     ["Tom is 7", ["capital"], "words", "contracted", 2 / 3],
@@ -94,19 +99,20 @@ describe("coverage", () => {
     ["a – b ... c", [], "words", "contracted", 1],
     ["against", ["st"], "words", "contracted", 0],
   ])("of %j with %j by %s, %s, is %d", (text, names, measure, code, share) => {
-    const result = measureCoverage(readers[code].read(text), taughtSigns(...names), measure);
+    const result = measureCoverage(readers[code].read(text), taughtSigns(...names), measure, code);
     expect(result).toEqual({ ok: true, value: expect.closeTo(share, 12) as number });
   });
 
-  it.each<[string, CoverageMeasure, string]>([
-    ["", "words", "no-words"],
-    ["– … !", "words", "no-words"],
-    ["a cat sat", "signs", "no-contractions"],
-    ["a cat sat", "distinct", "no-contractions"],
-  ])("of %j by %s is refused: %s", (text, measure, code) => {
-    expect(measureCoverage(readers.contracted.read(text), taughtSigns(), measure)).toMatchObject({
+  it.each<[string, CoverageMeasure, keyof typeof readers, string, RegExp]>([
+    ["", "words", "contracted", "no-words", /no words/],
+    ["– … !", "words", "contracted", "no-words", /no words/],
+    ["a cat sat", "signs", "contracted", "nothing-to-give", /no contractions: use the measure "words"/],
+    ["a cat sat", "distinct", "contracted", "nothing-to-give", /no contractions/],
+    ["7, 8", "signs", "uncontracted", "nothing-to-give", /no letters/],
+  ])("of %j by %s, %s, is refused: %s", (text, measure, code, refused, message) => {
+    expect(measureCoverage(readers[code].read(text), taughtSigns(), measure, code)).toMatchObject({
       ok: false,
-      fault: { code },
+      fault: { code: refused, message: expect.stringMatching(message) as string },
     });
   });
 });
