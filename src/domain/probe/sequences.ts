@@ -1,5 +1,3 @@
-import { alignSequences, EDIT } from "./alignment";
-
 /** Neighbours that stand next to each other as they should, of how many. */
 export interface SequenceCount {
   readonly correct: number;
@@ -39,12 +37,13 @@ export const countSequences = (target: readonly string[], written: readonly stri
   return { correct: Math.max(best[last] ?? 0, (joined[last] ?? UNPAIRED) + 1, 0), possible };
 };
 
-/** Never the greater of two counts, even with the counts of a whole text added. */
+/** Never the greater of two counts. */
 const UNPAIRED = -(2 ** 30);
 
 /**
- * Correct letter sequences of a text: its words are aligned with those written, and each word's sequences are added up.
- * A word left out has none correct of its n + 1; words added have no part.
+ * Correct letter sequences of a text: each of its words is paired with at most one word written, in order, so that the
+ * most sequences are correct. A word left out has none correct of its n + 1; words added have no part. Time goes with
+ * words times words written.
  *
  * @param target - the text's words in order, normalised as they are to be compared
  * @param written - the words that came
@@ -53,24 +52,17 @@ export const countLetterSequences = (
   target: readonly string[],
   written: readonly string[],
 ): SequenceCount => {
-  const countPair = (one: number, other: number): SequenceCount =>
-    countSequences([...(target[one] ?? "")], [...(written[other] ?? "")]);
-  const { steps } = alignSequences(target, written, {
-    swaps: false,
-    // Of two words that one written word could stand for, the one that is more like it.
-    replace: (one, other) => {
-      const { correct, possible } = countPair(one, other);
-      return EDIT + possible - correct;
-    },
-    missing: (one) => EDIT + (target[one] ?? "").length + 1,
-  });
-  let [correct, possible] = [0, 0];
-  for (const step of steps) {
-    if (step.kind === "missing") possible += (target[step.first] ?? "").length + 1;
-    if (step.kind !== "same" && step.kind !== "replaced") continue;
-    const pair = countPair(step.first, step.second);
-    correct += pair.correct;
-    possible += pair.possible;
+  const letters = written.map((word) => [...word]);
+  let [best, possible] = [new Int32Array(written.length + 1), 0];
+  for (const word of target) {
+    const own = [...word];
+    possible += own.length + 1;
+    const next = new Int32Array(best.length);
+    letters.forEach((other, j) => {
+      const paired = (best[j] ?? 0) + countSequences(own, other).correct;
+      next[j + 1] = Math.max(best[j + 1] ?? 0, next[j] ?? 0, paired);
+    });
+    best = next;
   }
-  return { correct, possible };
+  return { correct: best[written.length] ?? 0, possible };
 };
