@@ -1,6 +1,6 @@
 import { BLANK_CELL, dotsOf } from "../braille/cell";
 import { inventoryOrder } from "../contraction/difficulty";
-import { INDICATORS, type Sign } from "../contraction/sign";
+import { INDICATORS, isContraction, type PlainKind, type Sign } from "../contraction/sign";
 import type { RandomSource } from "../seeded-random";
 
 /** Lines of one sign each, of two different signs side by side, and of two that are the same or different. */
@@ -32,8 +32,10 @@ const MOST_ITEMS = 8;
 const COMPANIONS = 3;
 
 /**
- * Lines of signs, the kinds in turn. Each wanted sign has its turn equally often in the lines of a kind. It is paired with the other
- * wanted signs, and with the known signs of as many cells that differ from it in fewest dots.
+ * Lines of signs, the kinds in turn. Each wanted sign has its turn equally often in the lines of a kind. It is paired
+ * with the other wanted signs, and with the known signs of as many cells that differ from it in fewest dots (where there
+ * are none, of another number of cells): letters and contractions with their like, digits with digits, punctuation with
+ * punctuation.
  *
  * A kind of line is left out where not two signs fit, or, but for singles, where there is nothing to pair with.
  *
@@ -55,33 +57,68 @@ type Pairing = ReadonlyMap<string, readonly string[]>;
 
 const pairingOf = ({ wanted, known }: LineWish): Pairing => {
   const others = [...known].sort((one, other) => inventoryOrder(one) - inventoryOrder(other));
-  const cellsOfWanted = [...new Set(wanted.map(cellsByThemselves))].filter((cells) => cells !== "");
-  const cellsOfKnown = [...new Set(others.map(cellsByThemselves))].filter((cells) => cells !== "");
+  const [targets, strangers] = [wanted.map(standAlone), others.map(standAlone)];
+  const cellsOf = (signs: readonly StandingSign[], kin?: Kin): string[] => [
+    ...new Set(signs.flatMap((sign) => (kin === undefined || sign.kin === kin ? [sign.cells] : []))),
+  ];
+  const cellsOfWanted = cellsOf(targets);
   return new Map(
-    cellsOfWanted.map((cells) => {
-      const alike = cellsOfKnown
-        .filter((other) => other.length === cells.length && !cellsOfWanted.includes(other))
-        .map((other) => ({ other, dots: countDotsApart(cells, other) }))
-        .sort((one, other) => one.dots - other.dots)
-        .slice(0, COMPANIONS)
-        .map(({ other }) => other);
-      return [cells, [...cellsOfWanted.filter((other) => other !== cells), ...alike]];
+    targets.map(({ cells, kin }) => {
+      const wantedToo = cellsOf(targets, kin).filter((other) => other !== cells);
+      const alike = cellsOf(strangers, kin).filter((other) => !cellsOfWanted.includes(other));
+      return [cells, [...wantedToo, ...mostAlike(cells, alike)]];
     }),
   );
 };
 
+/**
+ * Signs that read as themselves side by side: a letter after a digit would be a digit too, and a punctuation mark
+ * against a letter may be a groupsign (UEB 2013, sections 6.1 and 10.6).
+ */
+type Kin = "letters" | "digits" | "punctuation" | "indicators";
+const KIN_OF_PLAIN: Readonly<Record<PlainKind, Kin>> = {
+  letter: "letters",
+  digit: "digits",
+  punctuation: "punctuation",
+  indicator: "indicators",
+};
+
+/** A sign as it is felt by itself. */
+interface StandingSign {
+  readonly cells: string;
+  readonly kin: Kin;
+}
+
 const NUMBER_SIGN = INDICATORS.find(({ name }) => name === "number sign")?.cells ?? "";
 
 /** A digit is one after the number sign only; without it the cell is a letter (UEB 2013, section 6.1). */
-const cellsByThemselves = ({ kind, cells }: Sign): string => (kind === "digit" ? NUMBER_SIGN + cells : cells);
+const standAlone = (sign: Sign): StandingSign =>
+  isContraction(sign)
+    ? { cells: sign.cells, kin: "letters" }
+    : {
+        cells: sign.kind === "digit" ? NUMBER_SIGN + sign.cells : sign.cells,
+        kin: KIN_OF_PLAIN[sign.kind],
+      };
 
-/** How many dots two signs of the same number of cells differ in. */
+/** The signs whose number of cells is nearest, of these the few that differ in fewest dots. */
+const mostAlike = (cells: string, others: readonly string[]): string[] => {
+  const gaps = others.map((other) => Math.abs(other.length - cells.length));
+  const nearest = Math.min(...gaps);
+  return others
+    .filter((_, index) => gaps[index] === nearest)
+    .map((other) => ({ other, dots: countDotsApart(cells, other) }))
+    .sort((one, other) => one.dots - other.dots)
+    .slice(0, COMPANIONS)
+    .map(({ other }) => other);
+};
+
+/** How many dots two signs differ in, cell by cell; a cell that one of them lacks counts as blank. */
 const countDotsApart = (one: string, other: string): number => {
   let apart = 0;
-  for (let index = 0; index < one.length; index++) {
-    const [dots, others] = [dotsOf(one.charAt(index)), dotsOf(other.charAt(index))];
-    apart += dots.filter((dot) => !others.includes(dot)).length;
-    apart += others.filter((dot) => !dots.includes(dot)).length;
+  for (let index = 0; index < Math.max(one.length, other.length); index++) {
+    const [dots, others] = [one, other].map((cells) => dotsOf(cells.charAt(index) || BLANK_CELL));
+    apart += (dots ?? []).filter((dot) => others?.includes(dot) !== true).length;
+    apart += (others ?? []).filter((dot) => dots?.includes(dot) !== true).length;
   }
   return apart;
 };
@@ -89,11 +126,11 @@ const countDotsApart = (one: string, other: string): number => {
 const canFill = (kind: SignLineKind, pairing: Pairing, mostCells: number): boolean =>
   [...pairing.keys()].some((cells) => canBegin(kind, cells, pairing, mostCells));
 
-/** Whether a sign can stand on a line with another or with itself: one sign alone is nothing to tell apart. */
+/** Whether a sign can begin two items of a line: one alone is nothing to tell apart. */
 const canBegin = (kind: SignLineKind, cells: string, pairing: Pairing, mostCells: number): boolean =>
-  kind === "singles"
-    ? 2 * cells.length + BLANK_CELL.length <= mostCells
-    : itemsOf(kind, cells, pairing).some((item) => item.length <= mostCells);
+  2 * shortest(itemsOf(kind, cells, pairing)) + BLANK_CELL.length <= mostCells;
+
+const shortest = (items: readonly string[]): number => Math.min(...items.map(({ length }) => length));
 
 /** Every item that a sign may begin in a line of that kind. */
 const itemsOf = (kind: SignLineKind, cells: string, pairing: Pairing): string[] => {
@@ -110,10 +147,13 @@ const fillLine = (
 ): string => {
   const items: string[] = [];
   const signs = [...pairing.keys()].filter((cells) => canBegin(kind, cells, pairing, mostCells));
+  const least = shortest(signs.flatMap((cells) => itemsOf(kind, cells, pairing)));
   let room = mostCells;
   while (items.length < MOST_ITEMS) {
     const cells = turns.next(signs);
-    const fitting = itemsOf(kind, cells, pairing).filter((item) => item.length <= room);
+    // The first item leaves room for a second.
+    const space = items.length === 0 ? room - least - BLANK_CELL.length : room;
+    const fitting = itemsOf(kind, cells, pairing).filter(({ length }) => length <= space);
     if (fitting.length === 0) break;
     const item = pick(kind, cells, fitting, items, random);
     items.push(item);
