@@ -123,6 +123,9 @@ export function fitColumn(kind: AnyKind, evidence: ColumnEvidence): number {
     case "criterion":
     case "other":
       return 0;
+    // Columns of lists are known by their headers alone.
+    default:
+      return 0;
   }
 }
 

@@ -38,12 +38,26 @@ export const GOAL_KINDS = [
 export type GoalKind = (typeof GOAL_KINDS)[number];
 
 /** What a column of a list of taught signs can mean beside pupil and sign. */
-export type TaughtKind = "introduced";
+export type TaughtKind = "introduced" | "reading" | "writing" | "checkAgain";
+
+/** What a column of the other lists can mean beside the kinds that they share with probes. */
+export type ListKind =
+  | "teacher"
+  | "cellsPerLine"
+  | "minutesPlanned"
+  | "held"
+  | "workedOn"
+  | "word"
+  | "list"
+  | "origin"
+  | "title"
+  | "passageText"
+  | "braille";
 
 /** Columns that are known and are none of these: a birthday, a teacher, a time of day, a rate of errors. */
 export type OtherKind = "other" | "position" | "error kind";
 
-export type AnyKind = ColumnKind | GoalKind | TaughtKind | OtherKind;
+export type AnyKind = ColumnKind | GoalKind | TaughtKind | ListKind | OtherKind;
 
 /** Each meaning in words for a teacher, as the pane's lists and messages say it. */
 export const KIND_NAMES: Readonly<Record<ColumnKind, string>> = {

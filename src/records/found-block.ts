@@ -1,8 +1,15 @@
 import type { Area } from "../domain/area";
+import type { Lesson } from "../domain/caseload/lesson";
+import type { Pupil } from "../domain/caseload/pupil";
+import type { KeptException } from "../domain/contraction/kept-exception";
+import type { TaughtSign } from "../domain/contraction/taught-sign";
+import type { KeptWord } from "../domain/drill/kept-word";
+import type { Passage } from "../domain/drill/passages";
+import type { NotedMiscue } from "../domain/probe/noted-miscue";
 import type { Probe } from "../domain/probe/probe";
 import type { Goal } from "../domain/progress/goal";
 import type { Fault } from "../domain/result";
-import type { Day } from "../domain/units";
+import type { RowSource } from "../domain/row-source";
 import type { AnyKind } from "./column-kind";
 import type { DayOrder } from "./day-text";
 import type { ClockMeaning } from "./duration";
@@ -50,14 +57,6 @@ export interface Question {
   };
 }
 
-/** A sign that a pupil was taught. */
-export interface TaughtSign {
-  readonly pupil: string;
-  readonly sign: string;
-  readonly introduced?: Day;
-  readonly source: { readonly sheet: string; readonly row: number };
-}
-
 /** What every block has in common. */
 interface BlockOutline {
   /** names the block in {@link ColumnChoices}: its sheet and its headers in alphabetical order */
@@ -100,7 +99,32 @@ export interface TaughtBlock extends BlockOutline {
   readonly records: readonly TaughtSign[];
 }
 
-export type FoundBlock = ProbeBlock | GoalBlock | TaughtBlock;
+/** A passage with the place where it stands. */
+export interface KeptPassage extends Passage {
+  readonly source: RowSource;
+}
+
+/** The records of each kind of list. */
+export interface ListRecords {
+  readonly pupils: Pupil;
+  readonly lessons: Lesson;
+  readonly miscues: NotedMiscue;
+  readonly words: KeptWord;
+  readonly passages: KeptPassage;
+  readonly exceptions: KeptException;
+}
+export type ListName = keyof ListRecords;
+
+/** A list that is known by its headers alone. */
+export interface ListBlockOf<K extends ListName> extends BlockOutline {
+  readonly kind: K;
+  readonly layout: "rows";
+  readonly records: readonly ListRecords[K][];
+  readonly dayOrder?: DayOrder;
+}
+export type ListBlock = { [K in ListName]: ListBlockOf<K> }[ListName];
+
+export type FoundBlock = ProbeBlock | GoalBlock | TaughtBlock | ListBlock;
 
 /** The column that holds a kind, or undefined. */
 export const columnOf = (columns: readonly FoundColumn[], kind: AnyKind): FoundColumn | undefined =>

@@ -1,7 +1,7 @@
 import type { Area } from "../domain/area";
 import type { TableOutline } from "../ports/sheet";
 import type { GridCells } from "./grid-cells";
-import { headerText, isUnitRow, judgeHeaders, runsOf } from "./header-row";
+import { headerText, isUnitRow, judgeHeaders, judgeListHeaders, runsOf } from "./header-row";
 
 /** A header row (or two) with the columns and rows beneath it that may belong to it. */
 export interface HeaderRegion {
@@ -90,7 +90,9 @@ function findPlainHeaders(cells: GridCells, isFree: (row: number, column: number
     for (const span of runsOf(cells, row, isFree)) {
       const above = found.find((other) => other.first > row && overlaps(other, span));
       if (above) continue;
-      const run = judgeHeaders(cells, row, span.left, span.right);
+      const run =
+        judgeHeaders(cells, row, span.left, span.right) ??
+        judgeListHeaders(cells, row, span.left, span.right);
       if (!run) continue;
       const headers = joinUpperRow(cells, run, isFree);
       const next = judgeHeaders(cells, row + 1, headers.left, headers.right);

@@ -1,6 +1,7 @@
 import { classifyCell } from "./cell-reading";
 import type { GridCells } from "./grid-cells";
 import { matchHeader } from "./header-words";
+import { couldHeadList, matchLists } from "./list-shape";
 
 /** A run of cells in one row that may be headers. */
 export interface HeaderRun {
@@ -88,6 +89,24 @@ export function judgeHeaders(
   if (data > 1 || (data === 1 && kinds.size < 5)) return undefined;
   if (kinds.size < 2 || clear < 0.3 * labels) return undefined;
   return { row, left, right, recognised: kinds.size, labels };
+}
+
+/** Judges a run as the headers of a list of words, passages, pupils or the like, or undefined. */
+export function judgeListHeaders(
+  cells: GridCells,
+  row: number,
+  left: number,
+  right: number,
+): HeaderRun | undefined {
+  if (right === left || !couldHeadList(headerText(cells, row, left))) return undefined;
+  const headers: string[] = [];
+  for (let column = left; column <= right; column += 1) {
+    const text = headerText(cells, row, column);
+    if (text.length > LONGEST_HEADER || (text === "" && !cells.isBlank(row, column))) return undefined;
+    headers.push(text);
+  }
+  const [list] = matchLists(headers);
+  return list ? { row, left, right, recognised: list.kinds.length, labels: headers.length } : undefined;
 }
 
 /** Whether a row beneath the headers holds only units or a second line of headers, such as `(sec)` or `m:ss`. */

@@ -1,8 +1,9 @@
+import type { TaughtSign } from "../domain/contraction/taught-sign";
 import type { Probe } from "../domain/probe/probe";
 import type { Goal } from "../domain/progress/goal";
 import type { Sheet } from "../ports/sheet";
 import type { ColumnChoices } from "./column-choices";
-import type { FoundBlock, TaughtSign } from "./found-block";
+import type { FoundBlock, ListName, ListRecords } from "./found-block";
 import { gridCells } from "./grid-cells";
 import { findBlocks } from "./sheet-blocks";
 
@@ -13,10 +14,31 @@ export interface WorkbookRecords {
   readonly probes: readonly Probe[];
   readonly goals: readonly Goal[];
   readonly taught: readonly TaughtSign[];
+  readonly pupils: readonly ListRecords["pupils"][];
+  readonly lessons: readonly ListRecords["lessons"][];
+  readonly miscues: readonly ListRecords["miscues"][];
+  readonly words: readonly ListRecords["words"][];
+  readonly passages: readonly ListRecords["passages"][];
+  readonly exceptions: readonly ListRecords["exceptions"][];
 }
 
 /** The records of a workbook that has none, or was not read yet. */
-export const NO_RECORDS: WorkbookRecords = { blocks: [], probes: [], goals: [], taught: [] };
+export const NO_RECORDS: WorkbookRecords = {
+  blocks: [],
+  probes: [],
+  goals: [],
+  taught: [],
+  pupils: [],
+  lessons: [],
+  miscues: [],
+  words: [],
+  passages: [],
+  exceptions: [],
+};
+
+/** The records of every list of one kind. */
+const listed = <K extends ListName>(blocks: readonly FoundBlock[], kind: K): readonly ListRecords[K][] =>
+  blocks.flatMap((block) => (block.kind === kind ? (block.records as readonly ListRecords[K][]) : []));
 
 /**
  * Finds a teacher's tables in the open workbook and reads them: records and faults, hidden sheets included. Every
@@ -38,5 +60,11 @@ export async function readRecords(sheet: Sheet, choices: ColumnChoices = {}): Pr
     probes: used.flatMap((block) => (block.kind === "probes" ? block.records : [])),
     goals: used.flatMap((block) => (block.kind === "goals" ? block.records : [])),
     taught: used.flatMap((block) => (block.kind === "taught" ? block.records : [])),
+    pupils: listed(used, "pupils"),
+    lessons: listed(used, "lessons"),
+    miscues: listed(used, "miscues"),
+    words: listed(used, "words"),
+    passages: listed(used, "passages"),
+    exceptions: listed(used, "exceptions"),
   };
 }

@@ -3,7 +3,7 @@ import { holds, outlineArea, understandRegion } from "./candidate-block";
 import type { CandidateBlock } from "./candidate-block";
 import type { ColumnChoices } from "./column-choices";
 import { OUTCOME_KINDS } from "./column-kind";
-import type { FoundBlock, ProbeBlock } from "./found-block";
+import type { FoundBlock, ListBlock, ProbeBlock } from "./found-block";
 import { isGoalBlock, readGoalRows } from "./goal-rows";
 import type { GridCells } from "./grid-cells";
 import { readGrid } from "./grid-records";
@@ -14,7 +14,9 @@ import { findHeaderRegions } from "./header-region";
 import type { HeaderRegion } from "./header-region";
 import { settleForm } from "./probe-form";
 import { readProbeRows } from "./probe-rows";
-import { isTaughtBlock, readTaughtRows } from "./taught-rows";
+import { understandList, readListRows } from "./list-rows";
+import type { ListCandidate } from "./list-rows";
+import { isTaughtBlock, nameTaughtColumns, readTaughtRows } from "./taught-rows";
 
 /** Whether a block can hold probes: a day, and a column that says how it went. */
 function isProbeBlock(block: CandidateBlock): boolean {
@@ -68,9 +70,23 @@ function readRegion(block: CandidateBlock): FoundBlock | undefined {
   }
   if (isTaughtBlock(block)) {
     const { lastRow, records, faults, questions } = readTaughtRows(block);
-    return { kind: "taught", layout: "rows", ...outline(block, lastRow), records, faults, questions };
+    const columns = nameTaughtColumns(block.columns);
+    return {
+      kind: "taught",
+      layout: "rows",
+      ...outline(block, lastRow),
+      columns,
+      records,
+      faults,
+      questions,
+    };
   }
   return undefined;
+}
+
+function readList({ kind, block }: ListCandidate): ListBlock {
+  const { lastRow, ...rows } = readListRows(kind, block);
+  return { kind, layout: "rows", ...outline(block, lastRow), ...rows } as ListBlock;
 }
 
 const meets = (grid: GridRegion, region: HeaderRegion): boolean =>
@@ -115,7 +131,7 @@ function findGrids(cells: GridCells, outlineOfSheet: SheetOutline): GridRegion[]
   return grids;
 }
 
-/** Everything on one sheet that holds probes, goals or taught signs, from the top down and from left to right. */
+/** Everything on one sheet that holds records of ours, from the top down and from left to right. */
 export function findBlocks(
   cells: GridCells,
   outlineOfSheet: SheetOutline,
@@ -135,7 +151,9 @@ export function findBlocks(
         .map((grid) => grid.headerRow),
       region.last + 1,
     );
-    const block = readRegion(understandRegion(cells, { ...region, last: next - 1 }, choices, hidden));
+    const whole = { ...region, last: next - 1 };
+    const list = understandList(cells, whole, choices, hidden);
+    const block = list ? readList(list) : readRegion(understandRegion(cells, whole, choices, hidden));
     if (block) found.push(block);
   }
   return found.sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left);

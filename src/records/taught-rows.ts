@@ -1,3 +1,4 @@
+import type { TaughtSign } from "../domain/contraction/taught-sign";
 import type { Day } from "../domain/units";
 import type { CandidateBlock } from "./candidate-block";
 import { holds } from "./candidate-block";
@@ -6,7 +7,8 @@ import { saysNothing } from "./cell-text";
 import { isGrouped, natureOfRow, textAt } from "./data-rows";
 import { readDayCell, settleDayOrder, weighDayOrder } from "./day-cell";
 import { columnOf } from "./found-block";
-import type { CellFault, Question, TaughtSign } from "./found-block";
+import type { CellFault, FoundColumn, Question } from "./found-block";
+import { normaliseHeader } from "./header-text";
 import { askDayOrder } from "./probe-form";
 
 export interface TaughtRows {
@@ -23,14 +25,31 @@ export const isTaughtBlock = (block: CandidateBlock): boolean =>
     (/taught|known|learn/i.test(`${block.region.table?.name ?? ""} ${block.cells.sheet}`) &&
       !holds(block, "correct")));
 
-/** Makes taught signs of the rows of a list; the day may be blank. */
+/** Headers of the columns that the tool fills, after {@link normaliseHeader}. */
+const FILLED: readonly (readonly ["reading" | "writing" | "checkAgain", RegExp])[] = [
+  ["reading", /^(reading|reading state|state reading|read)$/],
+  ["writing", /^(writing|writing state|state writing|written|brailling)$/],
+  ["checkAgain", /^(check again|check again on|next check|review|review date|next review|review on)$/],
+];
+
+/** The columns of a list of taught signs, those that the tool fills named too. */
+export const nameTaughtColumns = (columns: readonly FoundColumn[]): readonly FoundColumn[] =>
+  columns.map((column) => {
+    const words = normaliseHeader(column.header);
+    const kind = FILLED.find(([, pattern]) => pattern.test(words))?.[0];
+    return kind === undefined || column.chosen ? column : { ...column, kinds: [kind] };
+  });
+
+/** Makes taught signs of the rows of a list; the days may be blank. */
 export function readTaughtRows(block: CandidateBlock): TaughtRows {
-  const { cells, columns, region } = block;
+  const { cells, region } = block;
+  const columns = nameTaughtColumns(block.columns);
   const faults: CellFault[] = [];
   const records: TaughtSign[] = [];
   const sign = columnOf(columns, "sign");
   const pupil = columnOf(columns, "pupil");
   const introduced = columnOf(columns, "introduced") ?? columnOf(columns, "date");
+  const checkAgain = columnOf(columns, "checkAgain");
   const rows: number[] = [];
   const texts: string[] = [];
   for (let row = region.first; row <= region.last; row += 1) {
@@ -57,20 +76,25 @@ export function readTaughtRows(block: CandidateBlock): TaughtRows {
       );
       continue;
     }
-    let day: Day | undefined;
-    if (introduced && !saysNothing(textAt(block, row, introduced.column))) {
-      const read = readDayCell(
-        cells.value(row, introduced.column),
-        cells.format(row, introduced.column),
-        order,
-      );
-      if (read.kind === "day") day = read.day;
-      if (read.kind === "fault") faults.push(faultAt(cells.sheet, row, introduced.column, read.complaint));
-    }
+    const dayIn = (column: FoundColumn | undefined): Day | undefined => {
+      if (!column || saysNothing(textAt(block, row, column.column))) return undefined;
+      const read = readDayCell(cells.value(row, column.column), cells.format(row, column.column), order);
+      if (read.kind === "fault") faults.push(faultAt(cells.sheet, row, column.column, read.complaint));
+      return read.kind === "day" ? read.day : undefined;
+    };
+    const textIn = (kind: "reading" | "writing"): string => {
+      const column = columnOf(columns, kind);
+      return column ? textAt(block, row, column.column) : "";
+    };
+    const [day, again] = [dayIn(introduced), dayIn(checkAgain)];
+    const [reading, writing] = [textIn("reading"), textIn("writing")];
     records.push({
       pupil: name,
       sign: textAt(block, row, sign.column),
       ...(day === undefined ? {} : { introduced: day }),
+      ...(reading === "" ? {} : { reading }),
+      ...(writing === "" ? {} : { writing }),
+      ...(again === undefined ? {} : { checkAgain: again }),
       source: { sheet: cells.sheet, row: row + 1 },
     });
   }

@@ -24,6 +24,35 @@ const OTHER_NAMES: Partial<Record<AnyKind, string>> = {
   goalDate: "goal date",
   goalScore: "goal score",
   introduced: "day introduced",
+  reading: "state in reading",
+  writing: "state in writing",
+  checkAgain: "day to check again",
+  teacher: "teacher",
+  cellsPerLine: "cells per line",
+  minutesPlanned: "minutes planned a week",
+  held: "whether the lesson was held",
+  workedOn: "worked on",
+  word: "word",
+  list: "word list",
+  origin: "source of the word",
+  title: "title",
+  passageText: "text",
+  braille: "braille",
+  position: "place of the word",
+  "error kind": "kind of error",
+};
+
+/** One record of each kind of table, in words. */
+const RECORD_NAMES: Readonly<Record<FoundBlock["kind"], string>> = {
+  probes: "probe",
+  goals: "goal",
+  taught: "taught sign",
+  pupils: "pupil",
+  lessons: "lesson",
+  miscues: "miscue",
+  words: "word",
+  passages: "passage",
+  exceptions: "exception",
 };
 
 const nameOf = (kind: AnyKind): string =>
@@ -33,12 +62,7 @@ const nameOf = (kind: AnyKind): string =>
 export const titleOf = (block: FoundBlock): string => `${block.sheet}, ${block.range.replace(":", " to ")}`;
 
 function countOf(block: FoundBlock): string {
-  const records =
-    block.kind === "probes"
-      ? countInWords(block.records.length, "probe")
-      : block.kind === "goals"
-        ? countInWords(block.records.length, "goal")
-        : countInWords(block.records.length, "taught sign");
+  const records = countInWords(block.records.length, RECORD_NAMES[block.kind]);
   const faults = countInWords(block.faults.length, "cell needs a look", "cells need a look");
   const waiting =
     block.kind === "probes" && block.waiting > 0
