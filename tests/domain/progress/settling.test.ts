@@ -2,7 +2,7 @@ import tQuantile from "@stdlib/stats-base-dists-t-quantile";
 import { describe, expect, it } from "vitest";
 import { countProbesToSettle } from "../../../src/domain/progress/settling";
 import { judgeProgress } from "../../../src/domain/progress/verdict";
-import { fitLine, valueAt } from "../../../src/domain/statistics/least-squares";
+import { fitLine } from "../../../src/domain/statistics/least-squares";
 import type { Day } from "../../../src/domain/units";
 
 const ENDS = { startDay: 0, startScore: 20, goalDay: 140, goalScore: 60 };
@@ -20,16 +20,7 @@ const halfWidth = (scores: readonly number[], more: number): number => {
   const error = (fit.value.scatter ?? NaN) * Math.sqrt(1 / days.length + (last - mean) ** 2 / spread);
   return tQuantile(0.95, days.length - 2) * error;
 };
-const settled = (scores: readonly number[], more: number): boolean => {
-  const fit = fitLine(
-    weekly(scores).map(({ day }) => day),
-    scores,
-  );
-  if (!fit.ok) throw new Error(fit.fault.message);
-  const day = 7 * (scores.length + more);
-  const off = Math.abs(valueAt(fit.value, day).value - (20 + (2 * day) / 7));
-  return off > halfWidth(scores, more) || halfWidth(scores, more) <= 6;
-};
+const settled = (scores: readonly number[], more: number): boolean => halfWidth(scores, more) <= 6;
 
 describe("how many more weekly probes settle an unclear verdict", () => {
   it.each([

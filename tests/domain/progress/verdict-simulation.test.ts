@@ -1,12 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { AimEnds } from "../../../src/domain/progress/aim";
-import { judgeProgress, type Verdict } from "../../../src/domain/progress/verdict";
-import { normalDeviate, seededRandom } from "../../../src/domain/seeded-random";
-import type { Day } from "../../../src/domain/units";
+import type { Verdict } from "../../../src/domain/progress/verdict";
+import { shareOfVerdicts, VERDICTS } from "../../simulation/decision-rules";
 
 const PUPILS = 1000;
-/** Twenty weeks at two words a week to a goal of 60. */
-const ENDS: AimEnds = { startDay: 46_000, startScore: 20, goalDay: 46_140, goalScore: 60 };
 
 /** Share of simulated pupils, weekly probes in weeks 1 to `weeks`, that are told `wanted` at the last one. */
 const shareTold = (
@@ -16,17 +12,8 @@ const shareTold = (
   tooSlowBy: number,
   seed: number,
 ): number => {
-  const random = seededRandom(seed);
-  let told = 0;
-  for (let pupil = 0; pupil < PUPILS; pupil++) {
-    const values = Array.from({ length: weeks }, (_, i) => ({
-      day: (ENDS.startDay + 7 * (i + 1)) as Day,
-      value: ENDS.startScore + (2 - tooSlowBy) * (i + 1) + scatter * normalDeviate(random),
-    }));
-    const judged = judgeProgress(values, ENDS);
-    if (judged.ok && judged.value.verdict === wanted) told++;
-  }
-  return told / PUPILS;
+  const shares = shareOfVerdicts({ correlation: 0, slopeOff: -tooSlowBy, scatter }, weeks, PUPILS, seed);
+  return shares[VERDICTS.findIndex((verdict) => verdict === wanted)] ?? NaN;
 };
 
 /** Three binomial standard errors of the difference between 1,000 pupils here and 4,000 there, and half its last digit. */
