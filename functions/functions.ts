@@ -14,6 +14,7 @@ import { knownOfCells, masteredOfCells, reviewOfCells } from "./mastery";
 import { celerationOfCells, changeOfCells, napOfCells, reachOfCells } from "./outlook";
 import { bracketedTexts, contractionRows, coverageOfTexts } from "./passages";
 import { nextRows, untaughtRows } from "./planning";
+import { miscueRows, readingRow } from "./readings";
 import { signRows } from "./sign-list";
 import { asBlock, giveRows, mapCells } from "./shape";
 import {
@@ -24,6 +25,7 @@ import {
   trialsOfCells,
   verdictOfCells,
 } from "./scores";
+import { cellErrorRows, writingRow } from "./writings";
 
 /**
  * Translates print into Unicode braille; with taught, into partly contracted braille, which is a teaching aid.
@@ -242,6 +244,60 @@ export function accuracy(words: unknown[][], errors: unknown[][]): unknown[][] {
  */
 export function trials(marks: unknown[][]): unknown[][] {
   return giveRows([marks], () => trialsOfCells(asBlock(marks)));
+}
+
+/**
+ * Scores a reading: one row of words, correct, misread, left out, swapped, added, accuracy and two rates. Errors are words misread, left out, told after the wait, and each word of a swapped pair; words added or repeated and corrected tries are none.
+ * @customfunction READING
+ * @param expected The text as printed, a cell or a range
+ * @param heard The words heard: (sc) follows a corrected try, (told) a word told after the wait or stands in its place, ] at the end where the attempt stopped; a hyphen where nothing was read
+ * @param [seconds] Time taken in seconds, 1 or more; both rates are blank unless given
+ * @param [code] "contracted" (default), "uncontracted", or another table: the code whose cells are counted
+ * @returns Words, correct, misread, left out, swapped, added, accuracy, words correct a minute, cells a minute
+ */
+export function reading(
+  expected: unknown[][],
+  heard: unknown[][],
+  seconds?: unknown,
+  code?: string,
+): unknown[][] {
+  return readingRow(expected, heard, seconds, code) as unknown[][];
+}
+
+/**
+ * Lists what departed from a text that was read aloud, with the signs in each missed word.
+ * @customfunction MISCUES
+ * @param expected The text as printed, a cell or a range
+ * @param heard The words heard, with the marks that READING takes
+ * @param [code] "contracted" (default) or "uncontracted"
+ * @returns Rows of position, expected, heard, kind (misread, left out, swapped, told, added, repeated, self-corrected), signs
+ */
+export function miscues(expected: unknown[][], heard: unknown[][], code?: string): unknown[][] {
+  return miscueRows(expected, heard, code) as unknown[][];
+}
+
+/**
+ * Scores writing, cell by cell: one row of cells expected, right, changed, left out, added, and two shares. Ranges with as many cells are compared item by item. Dot accuracy is 1 less the dots that differ of the dots in either, over all pairs of cells.
+ * @customfunction WRITING
+ * @param expected The print that was to be written, or Unicode braille
+ * @param written Unicode braille, dot numbers or ASCII braille; a space where nothing was written
+ * @param [code] "contracted" (default), "uncontracted", another table, or "signs" where the items are signs
+ * @returns Cells expected, right, changed, left out, added, cell accuracy, dot accuracy
+ */
+export function writing(expected: unknown[][], written: unknown[][], code?: string): unknown[][] {
+  return writingRow(expected, written, code) as unknown[][];
+}
+
+/**
+ * Lists the cells that were not written as expected and what happened: missed dot, added dot, reversal, inversion, one row lower, contraction not used and so on.
+ * @customfunction CELLERRORS
+ * @param expected The print that was to be written, or Unicode braille
+ * @param written Unicode braille, dot numbers or ASCII braille; a space where nothing was written
+ * @param [code] "contracted" (default), "uncontracted", another table, or "signs" where the items are signs
+ * @returns Rows of position, expected cell, written cell, dots expected, dots written, kind of error
+ */
+export function cellerrors(expected: unknown[][], written: unknown[][], code?: string): unknown[][] {
+  return cellErrorRows(expected, written, code) as unknown[][];
 }
 
 /**

@@ -55,6 +55,28 @@ export const parseSigns = (cells: readonly string[]): Result<readonly Sign[]> =>
   return strangers.length > 0 ? refusal("unknown-signs", explainUnknown(strangers)) : success([...named]);
 };
 
+/**
+ * Reads items that are signs, as they were to be named or written: in order, repeated as they stand. Several may stand
+ * in a cell, parted by commas, line breaks or spaces (`full stop` is one). Plain `in` and `be`, and quotation marks that
+ * open and close alike, are read as the first sign of that spelling.
+ *
+ * @param cells - one text a cell
+ * @returns the signs; none for blank cells; or `unknown-signs` naming every text that is no sign of the inventory
+ */
+export const parseSignItems = (cells: readonly string[]): Result<readonly Sign[]> => {
+  const items: Sign[] = [];
+  const unknown: string[] = [];
+  const spellings = cells
+    .flatMap(spellingsIn)
+    .flatMap((spelling) => (findSigns(spelling) === undefined ? spelling.split(/\s+/u) : [spelling]));
+  for (const spelling of spellings) {
+    const [sign] = findSigns(spelling) ?? [];
+    if (sign === undefined) unknown.push(spelling);
+    else items.push(sign);
+  }
+  return unknown.length > 0 ? refusal("unknown-signs", explainUnknown(unknown)) : success(items);
+};
+
 interface Spellings {
   readonly named: ReadonlySet<Sign>;
   /** single characters that the inventory does not hold */

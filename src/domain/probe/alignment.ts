@@ -166,15 +166,15 @@ function fillBand(
       }
       if (i > 0) {
         const reached = (last[j] ?? UNREACHED) + missing;
-        // Of equally light ways the one that leaves out, or adds, the later of two that are alike: runing, runnning.
-        if (reached <= weight) {
+        // Of two items alike the later one is left out, or added: runing for running.
+        if (reached < weight || (reached === weight && step === SAME)) {
           weight = reached;
           step = MISSING;
         }
       }
       if (j > 0) {
         const reached = (current[j - 1] ?? UNREACHED) + (costs.extra?.(j - 1) ?? extraWeight);
-        if (reached <= weight) {
+        if (reached < weight || (reached === weight && step === SAME)) {
           weight = reached;
           step = EXTRA;
         }
