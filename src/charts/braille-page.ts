@@ -63,17 +63,16 @@ export const fitPaper = ({
   paper,
   margin,
   printBetween,
-}: Pick<BraillePageLook, "paper" | "margin" | "printBetween">): Pick<
-  PageSize,
-  "cellsPerLine" | "linesPerPage"
-> => {
+  largePrint,
+}: Omit<BraillePageLook, "guideDots">): Pick<PageSize, "cellsPerLine" | "linesPerPage"> => {
   const { width, height } = roomOn(paper, margin);
   const { cellToCell, lineToLine } = BRAILLE_SIZES;
+  const printedLine = largePrint ? CELL_HEIGHT + PRINT_GAP.large + PRINT_HEIGHT.large : lineToLine;
   const fitting = (room: number, first: number, each: number): number =>
     room + ROUNDING < first ? 0 : Math.floor((room - first) / each + ROUNDING) + 1;
   return {
     cellsPerLine: fitting(width, widthOfCells(1), cellToCell),
-    linesPerPage: fitting(height, printBetween ? lineToLine : CELL_HEIGHT, lineToLine),
+    linesPerPage: fitting(height, printBetween ? printedLine : CELL_HEIGHT, lineToLine),
   };
 };
 

@@ -90,10 +90,20 @@ describe("a page of braille in true size", () => {
 
   it("sets large print in 18 points in the empty line of double spacing", () => {
     const look = { paper: "a4", largePrint: true } as const;
-    const [svg = ""] = draw(wordsOf("egg"), { ...A4_SIZE, lineSpacing: 2 }, look);
+    const [svg = ""] = draw(wordsOf("egg"), { ...A4_SIZE, linesPerPage: 26, lineSpacing: 2 }, look);
     expect(Number(/font-size="([\d.]+)"/.exec(svg)?.[1])).toBeCloseTo((18 * 25.4) / 72, 2);
     const refused = attempt(wordsOf("egg"), A4_SIZE, look);
     expect(refused.ok ? undefined : refused.fault.message).toContain("choose double spacing");
+  });
+
+  it("keeps room for the large print under the last line", () => {
+    const look = { ...USUAL_LOOK, margin: 14.7 };
+    expect(fitPaper({ ...look, largePrint: false }).linesPerPage).toBe(25);
+    expect(fitPaper({ ...look, largePrint: true }).linesPerPage).toBe(24);
+    const size = { cellsPerLine: 20, linesPerPage: 24, lineSpacing: 2 } as const;
+    const [svg = ""] = draw(wordsOf("egg"), size, { ...look, largePrint: true });
+    const baselines = [...svg.matchAll(/<text x="\S+" y="([\d.]+)"/g)].map(([, y]) => Number(y));
+    expect(Math.max(...baselines) + 0.22 * 6.35).toBeLessThan(279.4 - 14.7);
   });
 
   it("sets print narrower that would run past the line", () => {
