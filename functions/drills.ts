@@ -67,7 +67,7 @@ export const drillRows = (
     return withWordBank((bank) =>
       drill(
         () => bank.table(code === "uncontracted" ? "uncontracted" : "contracted"),
-        (word) => !bank.isCapitalised(word),
+        (word) => bank.suitsDrill(word),
       ),
     );
   }

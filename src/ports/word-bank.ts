@@ -6,8 +6,11 @@ export interface WordBank {
   table(code: "contracted" | "uncontracted"): WordTable;
   /** syllables of each word, in the order of the tables */
   readonly syllables: Uint8Array;
-  /** Whether a word is written with a capital (names, places, days): no material for a drill. */
-  isCapitalised(index: number): boolean;
+  /**
+   * Whether a word may go into a drill: a dictionary has it, in small letters. The others (names, places, foreign and
+   * misspelled words) are there to be read, counted and read back.
+   */
+  suitsDrill(index: number): boolean;
   /** The place of a word in the tables, as it is printed there; undefined where it is not among them. */
   find(word: string): number | undefined;
 }

@@ -41,7 +41,7 @@ export default async function run(): Promise<BenchFigure[]> {
         taught: valueOf(parseTaught([...TAUGHT, "ea", "ou", "ow", "en", "of"])),
         most: 20,
         mostCells: undefined,
-        accepts: (word) => !bank.isCapitalised(word),
+        accepts: (word) => bank.suitsDrill(word),
         random: seededRandom(seed),
       }),
     );

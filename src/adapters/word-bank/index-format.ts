@@ -1,8 +1,8 @@
 /**
  * The word bank's file: for each word its signs, from which its print and its cells follow, its syllables and its count.
  *
- * All numbers little-endian. `CWB1`; 4 bytes check of the palette; 4 bytes number of words; 4 bytes number of signs;
- * one byte a word: how many signs it has; one byte a word: syllables; the counts, most frequent word first, as the
+ * All numbers little-endian. `CWB2`; 4 bytes check of the palette; 4 bytes number of words; 4 bytes number of signs;
+ * one byte a word: how many signs it has; one byte a word: syllables, high bit set where a dictionary has the word; the counts, most frequent word first, as the
  * first count and then each drop to the next, seven bits a byte, high bit set where another follows; one byte a sign:
  * its place in the palette.
  */
@@ -17,7 +17,10 @@ export const BANK_PALETTE: readonly Sign[] = [...CONTRACTIONS, ...PLAIN_SIGNS];
 export interface IndexedWord {
   /** places in the palette */
   readonly signs: readonly number[];
+  /** at most 127 */
   readonly syllables: number;
+  /** whether a dictionary has the word */
+  readonly isListed: boolean;
   readonly count: number;
 }
 
@@ -29,10 +32,13 @@ export interface WordIndex {
   readonly starts: Uint32Array;
   readonly counts: Uint32Array;
   readonly syllables: Uint8Array;
+  /** 1 for the words that a dictionary has */
+  readonly listed: Uint8Array;
 }
 
-const MARK = 0x3142_5743;
+const MARK = 0x3242_5743;
 const HEADER_BYTES = 16;
+const LISTED = 0x80;
 
 /** A sum over the palette's names (FNV-1a), so that a file of another order of signs is refused. */
 const paletteCheck = (): number => {
@@ -66,7 +72,7 @@ export const encodeIndex = (words: readonly IndexedWord[]): Uint8Array => {
     }
   };
   put(words.map((word) => word.signs.length));
-  put(words.map(({ syllables }) => syllables));
+  put(words.map(({ syllables, isListed }) => (isListed ? syllables | LISTED : syllables & ~LISTED)));
   put(counts);
   for (const word of words) put(word.signs);
   return bytes;
@@ -104,11 +110,13 @@ export const decodeIndex = (bytes: Uint8Array): WordIndex => {
   const { counts, end } = decodeCounts(bytes, HEADER_BYTES + 2 * size, size);
   if (end + length !== bytes.length || starts[size] !== length)
     throw new TypeError("The word bank is cut short.");
+  const marked = bytes.subarray(HEADER_BYTES + size, HEADER_BYTES + 2 * size);
   return {
     size,
     starts,
     counts,
-    syllables: bytes.subarray(HEADER_BYTES + size, HEADER_BYTES + 2 * size),
+    syllables: marked.map((byte) => byte & ~LISTED),
+    listed: marked.map((byte) => byte >> 7),
     signs: bytes.subarray(end),
   };
 };

@@ -31,8 +31,9 @@ export class IndexedWordBank implements WordBank {
     return (this.#uncontracted ??= spellTable(this.#contracted));
   }
 
-  isCapitalised(word: number): boolean {
-    return this.#index.signs[this.#index.starts[word] ?? 0] === CAPITAL;
+  suitsDrill(word: number): boolean {
+    const { listed, signs, starts } = this.#index;
+    return listed[word] === 1 && signs[starts[word] ?? 0] !== CAPITAL;
   }
 
   find(word: string): number | undefined {

@@ -1,6 +1,7 @@
 /**
  * Words of violence, alcohol, drugs and sex that lists of bad words let pass: our own choice, for material that goes to
  * children. To leave too much out costs a drill nothing, so ordinary words that are mostly used otherwise go as well.
+ * Lists of bad words mostly hold one form of each; their other forms go with them.
  */
 const listed = (list: string): readonly string[] => list.trim().split(/\s+/);
 
@@ -30,11 +31,13 @@ contraception pregnant pregnancy abortion seduce seduction seductive seducer lus
 prostitution brothel hooker harlot mistress concubine pimp rape incest molest molester pervert perverted perversion
 kinky fetish bondage foreplay intercourse virgin virginity horny aroused arousal adultery adulterer adulterous gigolo
 lesbian playboy centerfold pornography porn porno masturbate ejaculate erection libido aphrodisiac puberty impotent
-impotence menstrual menstruation tampon whore slut`);
+impotence menstrual menstruation tampon whore slut necrophilia necrophiliac
+gunslinger undies urine urinate urinal loin womb hell hellhole midget wuss ballsy drugged opiates`);
 
 /** What the stems and their endings would leave out by mistake. */
 const INNOCENT: ReadonlySet<string> = new Set(
-  listed("luster rummy rumor sherries puberty gunner public scotches smoky killjoy bulletin heroines braid"),
+  listed(`
+  luster rummy rumor sherries puberty gunner public scotches smoky killjoy bulletin heroines braid heller hells`),
 );
 
 /** Left out wherever these letters stand in a word. */
@@ -54,6 +57,29 @@ const formsOf = (stem: string): string[] => {
 };
 
 const FORMS: ReadonlySet<string> = new Set(STEMS.flatMap(formsOf));
+
+/** Words that are no forms of the bad words that they look like a form of. */
+const NO_FORMS: ReadonlySet<string> = new Set(
+  listed(`
+  testing testings tested tester testers spicy spices spiced spicing scatter scatters shatter shatters spikes spiked spiky
+  assess assessed assessing whiter radically trappings tangy pixies heroines dinky protestants pecking pecked pecks
+  tinkering tinkered tinkerer vibratory deviled whopper whoppers flanged nooks simper simpers spited spiting kumquats
+  jiggered crackers swallows swallowed swallowing trapped trapping`),
+);
+
+/**
+ * The other forms of words that lists of bad words hold, such as their plurals.
+ *
+ * @param words - small letters, at least four; of shorter ones too many ordinary words look like forms
+ */
+export const formsOfBadWords = (words: Iterable<string>): ReadonlySet<string> => {
+  const forms = new Set<string>();
+  for (const word of words) {
+    if (word.length < 4) continue;
+    for (const form of formsOf(word)) if (!NO_FORMS.has(form)) forms.add(form);
+  }
+  return forms;
+};
 
 /**
  * Whether our own list leaves a word out.

@@ -9,8 +9,11 @@ import { BANK_PALETTE, decodeIndex, encodeIndex } from "../../../src/adapters/wo
 import { IndexedWordBank } from "../../../src/adapters/word-bank/indexed-word-bank";
 import { nodeWordBank } from "../../../src/adapters/word-bank/node-word-bank";
 import { FRAGMENTS } from "../../../src/adapters/word-bank/subtitle-words";
-import { isUnsuitable } from "../../../src/adapters/word-bank/unsuitable-words";
-import { syllablesOfPronunciation } from "../../../src/adapters/word-bank/word-bank-builder";
+import { formsOfBadWords, isUnsuitable } from "../../../src/adapters/word-bank/unsuitable-words";
+import {
+  dictionarySpellings,
+  syllablesOfPronunciation,
+} from "../../../src/adapters/word-bank/word-bank-builder";
 import { buildSmallBank } from "./small-bank";
 
 const WORDS = {
@@ -25,6 +28,7 @@ const WORDS = {
   badly: 7,
   murdered: 6,
   it: 5,
+  xrick: 3,
 };
 
 describe("the word bank", () => {
@@ -38,16 +42,17 @@ describe("the word bank", () => {
       [...signs.subarray(starts[index], starts[index + 1])].map((place) => palette[place]?.name).join(" "),
       cells[index],
       bank.syllables[index],
-      bank.isCapitalised(index),
+      bank.suitsDrill(index),
     ]);
     expect(rows).toEqual([
-      ["what", 90, "wh a t", 3, 1, false],
-      ["I", 80, "capital i", 2, 1, true],
-      ["children", 50, "children", 2, 2, false],
-      ["Peter", 40, "capital p e t er", 5, 2, true],
-      ["teacher", 30, "t ea ch er", 4, 2, false],
-      ["a", 15, "a", 1, 1, false],
-      ["it", 5, "it", 1, 1, false],
+      ["what", 90, "wh a t", 3, 1, true],
+      ["I", 80, "capital i", 2, 1, false],
+      ["children", 50, "children", 2, 2, true],
+      ["Peter", 40, "capital p e t er", 5, 2, false],
+      ["teacher", 30, "t ea ch er", 4, 2, true],
+      ["a", 15, "a", 1, 1, true],
+      ["it", 5, "it", 1, 1, true],
+      ["xrick", 3, "x r i c k", 5, 1, false],
     ]);
     expect(bank.find("teacher")).toBe(4);
     expect(bank.find("Teacher")).toBeUndefined();
@@ -55,7 +60,7 @@ describe("the word bank", () => {
   });
 
   it("leaves out fragments, words rated as bad, and those of our own list, and says how many", async () => {
-    expect(await buildSmallBank(WORDS)).toMatchObject({ kept: 7, fragments: 2, unsuitable: 2, unread: [] });
+    expect(await buildSmallBank(WORDS)).toMatchObject({ kept: 8, fragments: 2, unsuitable: 2, unread: [] });
   });
 
   it("refuses bytes that are none, are cut short, or are of another order of signs", async () => {
@@ -92,7 +97,8 @@ describe("the file of the word bank", () => {
   it("gives back what was put in", () => {
     const word = fc.record({
       signs: fc.array(fc.nat(BANK_PALETTE.length - 1), { minLength: 1, maxLength: 30 }),
-      syllables: fc.nat(20),
+      syllables: fc.nat(127),
+      isListed: fc.boolean(),
       count: fc.nat(2 ** 31 - 1),
     });
     fc.assert(
@@ -100,9 +106,13 @@ describe("the file of the word bank", () => {
         const sorted = [...words].sort((one, other) => other.count - one.count);
         const index = decodeIndex(encodeIndex(sorted));
         expect(index.size).toBe(sorted.length);
-        for (const [place, { signs, syllables, count }] of sorted.entries()) {
+        for (const [place, { signs, syllables, isListed, count }] of sorted.entries()) {
           expect([...index.signs.subarray(index.starts[place], index.starts[place + 1])]).toEqual(signs);
-          expect([index.syllables[place], index.counts[place]]).toEqual([syllables, count]);
+          expect([index.syllables[place], index.listed[place] === 1, index.counts[place]]).toEqual([
+            syllables,
+            isListed,
+            count,
+          ]);
         }
       }),
     );
@@ -143,6 +153,40 @@ describe("words that do not belong into a school", () => {
   ])("%s stays", (word) => expect(isUnsuitable(word)).toBe(false));
 });
 
+describe("the forms of words that a list of bad words holds", () => {
+  it.each([
+    ["turd", "turds", true],
+    ["grope", "groping", true],
+    ["fondle", "fondled", true],
+    ["spank", "spanking", true],
+    ["sissy", "sissies", true],
+    ["teste", "tested", false],
+    ["spic", "spices", false],
+    ["asse", "assess", false],
+    ["god", "goddess", false],
+    ["ho", "hood", false],
+  ])("%s: whether %s goes with it is %s", (word, form, goes) => {
+    expect(formsOfBadWords([word]).has(form)).toBe(goes);
+  });
+});
+
+describe("a word is looked for in a dictionary of American English", () => {
+  it.each([
+    ["colour", "color"],
+    ["favourite", "favorite"],
+    ["realised", "realized"],
+    ["centre", "center"],
+    ["travelling", "traveling"],
+    ["defences", "defenses"],
+    ["enchants", "enchant"],
+    ["cat", "cat"],
+  ])("%s as %s too", (word, spelling) => expect(dictionarySpellings(word)).toContain(spelling));
+
+  it("a word in double s as no plural", () => {
+    expect(dictionarySpellings("princess")).toEqual(["princess"]);
+  });
+});
+
 describe("syllables", () => {
   // Pronunciations as the CMU dictionary writes them.
   it.each([
@@ -179,12 +223,29 @@ describe.skipIf(!existsSync("dist/word-bank.bin"))("the built word bank", async 
     }
   });
 
+  it("drills neither names nor words that no dictionary has, but British spellings too", () => {
+    const suits = (word: string): boolean => bank?.suitsDrill(bank.find(word) ?? -1) === true;
+    expect(["Peter", "muchachos", "chatta", "tellin"].filter(suits)).toEqual([]);
+    expect(["teacher", "colour", "favourite", "realised"].filter((word) => !suits(word))).toEqual([]);
+  });
+
   it("has no fragment, no doubled word, and none of a few words that no lesson wants", () => {
     const table = bank?.table("contracted");
     const words = Array.from({ length: table?.size ?? 0 }, (_, word) => table?.word(word) ?? "");
     expect(new Set(words).size).toBe(words.length);
     expect(words.filter((word) => FRAGMENTS.has(word.toLowerCase()))).toEqual([]);
-    for (const word of ["shit", "murder", "cocaine", "whiskey", "naked", "Hitler", "bitch", "damn"])
+    for (const word of [
+      "shit",
+      "murder",
+      "cocaine",
+      "whiskey",
+      "naked",
+      "Hitler",
+      "bitch",
+      "damn",
+      "farts",
+      "hell",
+    ])
       expect(words).not.toContain(word);
     for (const word of ["teacher", "children", "school", "what", "false", "grape"])
       expect(words).toContain(word);
