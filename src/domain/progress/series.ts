@@ -1,5 +1,7 @@
 import type { Probe } from "../probe/probe";
 import { isSupported } from "../probe/support";
+import { USUAL_WAIT, waitOfNote } from "../probe/word-wait";
+import type { Seconds } from "../units";
 import { ALL_SIGNS, poolSigns } from "./sign-pool";
 import { MEASURES, measureProbe, type CellSource, type Measure } from "./measure";
 
@@ -14,6 +16,8 @@ export interface SeriesKey {
   readonly code: string;
   readonly medium: string;
   readonly sign: string;
+  /** seconds until a word is told, where that is not the usual wait: such probes are not compared with others */
+  readonly wait?: number;
 }
 
 /** One probe with the value of the series' measure. */
@@ -47,7 +51,7 @@ const nameFamilies = (): ((probe: Probe) => string) => {
     known.set(name, tidied);
     return tidied;
   };
-  return (probe) => PARTS.map((part) => tidy(probe[part])).join("\u0000");
+  return (probe) => [...PARTS.map((part) => tidy(probe[part])), waitOfNote(probe.note)].join("\u0000");
 };
 const signOf = (probe: Probe): string => (probe.sign ?? "").trim();
 
@@ -66,18 +70,25 @@ const groupBy = (
 };
 
 /**
- * Every series that the probes hold: one for each pupil, task, unit, code, medium and sign, and each measure that at
+ * Every series that the probes hold: one for each pupil, task, unit, code, medium, wait and sign, and each measure that at
  * least one of its probes has; where several signs were counted, one for all signs together before them. In order of
  * first appearance, measures in the order of {@link MEASURES}; names as they are spelled first.
  *
  * @param cells - how to count a passage's cells; without it there are no cells a minute
  */
 export const buildSeries = (probes: readonly Probe[], cells?: CellSource): readonly Series[] =>
-  groupBy(probes, nameFamilies()).flatMap((family) =>
-    [poolSigns(family), ...groupBy(family, signOf)].flatMap((group) => seriesOfGroup(group, cells)),
-  );
+  groupBy(probes, nameFamilies()).flatMap((family) => {
+    const wait = waitOfNote(family[0]?.note);
+    return [poolSigns(family), ...groupBy(family, signOf)].flatMap((group) =>
+      seriesOfGroup(group, wait, cells),
+    );
+  });
 
-const seriesOfGroup = (group: readonly Probe[], cells: CellSource | undefined): readonly Series[] => {
+const seriesOfGroup = (
+  group: readonly Probe[],
+  wait: Seconds,
+  cells: CellSource | undefined,
+): readonly Series[] => {
   const first = group[0];
   if (first === undefined) return [];
   const sorted = [...group].sort((a, b) => a.day - b.day || a.source.row - b.source.row);
@@ -88,8 +99,9 @@ const seriesOfGroup = (group: readonly Probe[], cells: CellSource | undefined): 
     });
     if (points.length === 0) return [];
     const { task = "", unit = "", code = "", medium = "", sign = "" } = first;
+    const wait = waitOfNote(first.note);
     const key = { pupil: first.pupil, task, measure, unit, code, medium, sign };
-    return [{ key, points }];
+    return [{ key: wait === USUAL_WAIT ? key : { ...key, wait }, points }];
   });
 };
 
@@ -105,6 +117,7 @@ export const describeSeries = (key: SeriesKey): string => {
     key.unit,
     key.code,
     key.medium,
+    key.wait === undefined ? "" : `told after ${key.wait} s`,
   ];
   const words = parts.map((part) => part.trim()).filter((part) => part !== "");
   return words.length === 0 ? "all probes" : words.join(", ");

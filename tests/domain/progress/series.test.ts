@@ -184,6 +184,20 @@ describe("series", () => {
     expect(describeSeries(key)).toBe("all probes");
   });
 
+  it("keeps probes apart whose notes keep another wait than the usual one", () => {
+    const fields = { words: 50, errors: 1, seconds: seconds(60) };
+    const series = buildSeries([
+      probeOf({ ...fields }),
+      probeOf({ ...fields, note: "tired. Told after 5 s." }),
+      probeOf({ ...fields, note: "told after 3 seconds" }),
+    ]).filter(({ key }) => key.measure === "rate");
+    expect(series.map(({ key, points }) => [key.wait, points.length])).toEqual([
+      [undefined, 2],
+      [5, 1],
+    ]);
+    expect(series.map(({ key }) => describeSeries(key).includes("told after 5 s"))).toEqual([false, true]);
+  });
+
   describe("of signs", () => {
     const marked = (sign: string, day: number, correct: number, fields = {}) =>
       probeOf({
