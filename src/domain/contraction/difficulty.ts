@@ -27,6 +27,12 @@ const DIFFICULTY: Readonly<Record<ContractionKind | PlainKind, number>> = {
 
 const orderOfPlain = new Map(PLAIN_SIGNS.map((sign, order) => [sign.name, order]));
 
+/** How hard a sign's kind is to learn, from 0, the easiest, to {@link HARDEST}. */
+export const difficultyOf = ({ kind }: Pick<Sign, "kind">): number => DIFFICULTY[kind];
+
+/** The difficulty of the hardest kind. */
+export const HARDEST = 5;
+
 /** Places of plain signs come after all contractions, strangers last. */
 const AFTER_CONTRACTIONS = 1_000;
 const AFTER_ALL = 10_000;
