@@ -99,7 +99,6 @@ const seriesOfGroup = (
     });
     if (points.length === 0) return [];
     const { task = "", unit = "", code = "", medium = "", sign = "" } = first;
-    const wait = waitOfNote(first.note);
     const key = { pupil: first.pupil, task, measure, unit, code, medium, sign };
     return [{ key: wait === USUAL_WAIT ? key : { ...key, wait }, points }];
   });
