@@ -14,6 +14,8 @@ export interface Passage {
 export interface RankedPassage<P extends Passage = Passage> {
   readonly passage: P;
   readonly words: number;
+  /** cells of its words with a blank cell between two; dashes that stand by themselves are not counted */
+  readonly cells: number;
   /** running words readable, of all */
   readonly share: Share;
   /** the words that are not readable yet, each once, in order */
@@ -42,6 +44,7 @@ export const rankPassages = <P extends Passage>(
       return {
         passage,
         words: words.length,
+        cells: words.reduce((sum, { cells }) => sum + cells + 1, -1),
         share: ((words.length - unreadable.length) / words.length) as Share,
         unreadable: [...new Set(unreadable.map(({ word }) => word))],
         lacking: [...new Map(lacking.map((sign) => [sign.name, sign])).values()],

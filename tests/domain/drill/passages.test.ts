@@ -23,6 +23,9 @@ describe("passages", () => {
       ["Shed", 6, 4 / 6],
       ["Child", 5, 2 / 5],
     ]);
+    // ,! CAT SAT 9 ! %$4 in ASCII braille: 2, 3, 3, 1, 1 and 3 cells, five blanks.
+    expect(ranked[2]?.cells).toBe(18);
+    expect(ranked[2]?.cells).toBe(contracted.translate("The cat sat in the shed.").length);
     expect(ranked[2]?.unreadable).toEqual(["in", "shed."]);
     expect(ranked[2]?.lacking.map(({ name }) => name)).toEqual(["in wordsign", "sh", "ed"]);
   });
