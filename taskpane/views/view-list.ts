@@ -15,12 +15,18 @@ export const VIEWS: readonly ListedView[] = [
     name: "progress",
     title: "Progress",
     ofOnePupil: true,
-    load: async () => (await import("./progress-view")).makeProgressView(),
+    load: async () => (await import(/* webpackChunkName: "progress" */ "./progress-view")).makeProgressView(),
+  },
+  {
+    name: "reading",
+    title: "Read aloud",
+    ofOnePupil: true,
+    load: async () => (await import(/* webpackChunkName: "reading" */ "./reading-view")).makeReadingView(),
   },
   {
     name: "workbook",
     title: "Workbook",
     ofOnePupil: false,
-    load: async () => (await import("./workbook-view")).makeWorkbookView(),
+    load: async () => (await import(/* webpackChunkName: "workbook" */ "./workbook-view")).makeWorkbookView(),
   },
 ];
