@@ -106,7 +106,7 @@ export const drawTrajectory = (
       ),
     ],
   );
-  return { svg, title, summary, table: tabulate(trajectory) };
+  return { svg, title, summary: [...summary, ...trajectory.outlook], table: tabulate(trajectory) };
 };
 
 const drawMarks = (frame: Frame, trajectory: Trajectory, trend: DrawnTrend | undefined): readonly Mark[] => {

@@ -191,6 +191,8 @@ describe("its text and table say the same", () => {
         "19 probes, 2 of them with support (triangles), from 9 Sep 2026 to 30 Dec 2026.",
         "First 19, latest 35 words a minute on 30 Dec 2026; lowest 17, highest 35.",
         "2 phases: Baseline (7 probes); Paired reading from 21 Oct 2026 (12 probes). The path is broken where the phase changes.",
+        "If the trend goes on, it reaches 60 about 30 Jul 2027: 95 % interval 3 May 2027 to 22 May 2028, based on 11 days.",
+        "“Paired reading” after “Baseline”: the median went from 19 words a minute (17 to 23, 6 days) to 28 words a minute (23 to 35, 11 days). 99 % of the pairs of a day before and a day after are better (NAP 0.99, 95 % interval 0.74 to 1.00); the mean changed by +47 %, 95 % interval +31 to +65 %. This is the change after, not because of, the new phase.",
       ]
     `);
   });
@@ -207,6 +209,7 @@ describe("its text and table say the same", () => {
         "The criterion line is at 90 %.",
         "30 probes, from 2 Sep 2026 to 4 Nov 2026.",
         "First 59 %, latest 84 % on 4 Nov 2026; lowest 59 %, highest 85 % (the middle value of each day).",
+        "If the trend goes on, it reaches 95 % about 26 Nov 2026: 95 % interval 12 Nov 2026 to 20 Dec 2026, based on 10 days.",
       ]
     `);
   });
@@ -222,6 +225,7 @@ describe("its text and table say the same", () => {
         "The aim line goes from 25 on 2 Sep 2026 to 5 on 20 Jan 2027.",
         "9 probes, from 9 Sep 2026 to 4 Nov 2026.",
         "First 24, latest 11 errors on 4 Nov 2026; lowest 11, highest 24.",
+        "If the trend goes on, it reaches 5 about 6 Dec 2026: 95 % interval 25 Nov 2026 to 23 Dec 2026, based on 9 days.",
       ]
     `);
   });

@@ -1,14 +1,18 @@
 import { fitLine, valueAt, type LineFit } from "../statistics/least-squares";
 import { studentQuantile } from "../statistics/student-t";
 import type { Day } from "../units";
-import { checkAim } from "./aim";
+import { checkAim, isLowerBetter } from "./aim";
+import { comparePhases } from "./before-after";
 import { findCautions } from "./cautions";
 import { explainJudgement } from "./explanation";
 import type { Goal } from "./goal";
 import { findGoal, parseCriterion } from "./goal-match";
 import { nameMeasure } from "./measure-words";
+import { explainPhaseChange, explainProjection, explainSettling } from "./outlook-words";
 import { splitPhases, type DailyValue, type PhaseStretch } from "./phases";
+import { projectGoal } from "./projection";
 import type { Series } from "./series";
+import { countProbesToSettle } from "./settling";
 import { computeTrend } from "./trend";
 import { DEFAULT_VERDICT_SETTINGS, judgeProgress, LEAST_DAYS, type Judgement, type Verdict } from "./verdict";
 
@@ -51,6 +55,8 @@ export interface Trajectory {
   readonly judgement?: Judgement;
   /** the verdict as sentences for a teacher: what was compared, and what would settle it */
   readonly explanation: readonly string[];
+  /** what may come and what came after a change of phase, as sentences: never a verdict */
+  readonly outlook: readonly string[];
   /** level that counts as met where the measure is accuracy or a score: a horizontal line */
   readonly criterion?: number;
   readonly cautions: readonly string[];
@@ -83,6 +89,12 @@ export const buildTrajectory = (series: Series, goals: readonly Goal[] = []): Tr
     ...(judgement?.ok === true && { verdict: judgement.value.verdict, judgement: judgement.value }),
     ...(criterion !== undefined && { criterion }),
     explanation: explain(series, phases, goal, judgement),
+    outlook: [
+      ...(goal && aim?.ok === true ? lookAhead(judged, goal, key, judgement) : []),
+      ...comparePhases(phases, goal !== undefined && isLowerBetter(goal)).map((comparison) =>
+        explainPhaseChange(comparison, key),
+      ),
+    ],
     cautions: findCautions(series, judged.length),
   };
 };
@@ -112,6 +124,21 @@ const explain = (
     day: phaseChange ? phaseDay : goal.startDay,
     phaseChange,
   });
+};
+
+const lookAhead = (
+  judged: readonly DailyValue[],
+  goal: Goal,
+  key: Series["key"],
+  judgement: ReturnType<typeof judgeProgress> | undefined,
+): readonly string[] => {
+  const unclear = judgement?.ok === true && judgement.value.verdict === "unclear";
+  const more = unclear ? countProbesToSettle(judged, goal) : undefined;
+  const projection = projectGoal(judged, goal.goalScore);
+  return [
+    ...(more === undefined ? [] : [explainSettling(more)]),
+    ...(projection.ok ? [explainProjection(projection.value, goal, key)] : []),
+  ];
 };
 
 const fitTrend = (daily: readonly DailyValue[], goalDay: Day | undefined): TrendBand | undefined => {
