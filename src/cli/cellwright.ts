@@ -1,6 +1,13 @@
-import { CALC_USAGE, runCalc } from "./commands/calc";
+import { randomUUID } from "node:crypto";
+import path from "node:path";
+import { docxWriter } from "../adapters/docx/docx-writer";
+import { nodeTranslatorLibrary } from "../adapters/liblouis/node-engine";
+import { CALC_USAGE, runCalc, type CalcHost } from "./commands/calc";
 import { CASELOAD_USAGE, runCaseload } from "./commands/caseload";
 import { CHECK_USAGE, runCheck } from "./commands/check";
+import { DRILL_USAGE, runDrill } from "./commands/drill";
+import { runHandout } from "./commands/handout";
+import { HANDOUT_USAGE } from "./commands/handout-arguments";
 import { LOG_USAGE, runLog } from "./commands/log";
 import { EXIT, type CommandStreams, type WorkbookHost } from "./commands/opened-workbook";
 import { DISK_FILES } from "./commands/whole-file";
@@ -14,6 +21,7 @@ const streams: CommandStreams = {
 };
 
 const workbooks = new WorkbookFiles(programDirectory());
+const desk: CalcHost = { streams, files: DISK_FILES, openDesk: workbooks.openDesk, readLines };
 const host: WorkbookHost = { open: workbooks.open, files: DISK_FILES, streams };
 
 /** All commands, in the order in which the help lists them. */
@@ -22,7 +30,7 @@ const COMMANDS: readonly Command[] = [
     name: "calc",
     summary: "works a formula out",
     usage: CALC_USAGE,
-    run: (args) => runCalc(args, { streams, files: DISK_FILES, openDesk: workbooks.openDesk, readLines }),
+    run: (args) => runCalc(args, desk),
   },
   {
     name: "check",
@@ -41,6 +49,26 @@ const COMMANDS: readonly Command[] = [
     summary: "one line a pupil: latest value, trend, verdict",
     usage: CASELOAD_USAGE,
     run: (args) => runCaseload(args, host),
+  },
+  {
+    name: "drill",
+    summary: "words that practise a sign and use only taught ones",
+    usage: DRILL_USAGE,
+    run: (args) => runDrill(args, desk),
+  },
+  {
+    name: "handout",
+    summary: "words, sentences or a passage in print and braille, as a file",
+    usage: HANDOUT_USAGE,
+    run: (args) =>
+      runHandout(args, {
+        streams,
+        files: DISK_FILES,
+        translators: nodeTranslatorLibrary({ directory: path.join(programDirectory(), "liblouis") }),
+        documents: docxWriter,
+        newIdentifier: () => `urn:uuid:${randomUUID()}`,
+        readLines,
+      }),
   },
 ];
 

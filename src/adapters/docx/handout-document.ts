@@ -26,7 +26,7 @@ const PROPERTIES = { title: "Handout", creator: "Cellwright", lastModifiedBy: "C
 
 /**
  * A handout as a document: heading, date, a table of print and braille whose header row is repeated on every page,
- * the closing note, what to do where the braille font is missing, and a footer with the note and the page's number.
+ * what to do where the braille font is missing, the closing note, and a footer with the note and the page's number.
  *
  * Braille stands in lines of the set length, in a size that keeps each on one line; the sheet is turned on its side
  * where it would get too small. The language is English, of the braille too: no other fits.
@@ -51,8 +51,8 @@ export const writeHandoutDocument = async (handout: Handout, look: PrintLook): P
             columnWidths: sheet.columns.map(twips),
             rows: handoutRows(handout, sheet.brailleSize),
           }),
-          new Paragraph({ spacing: { before: 240 }, children: [textRun(notice.print)] }),
-          new Paragraph({ children: [textRun(FONT_ADVICE)] }),
+          new Paragraph({ spacing: { before: 240 }, children: [textRun(FONT_ADVICE)] }),
+          new Paragraph({ children: [textRun(notice.print)] }),
         ],
       },
     ],

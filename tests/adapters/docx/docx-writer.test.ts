@@ -84,8 +84,8 @@ describe("a handout as a word-processor document", () => {
     const texts = [...(parts["word/document.xml"] ?? "").matchAll(/<w:t[^>]*>(.*?)<\/w:t>/g)].map(
       ([, text]) => text,
     );
-    expect(texts.at(-2)).toBe("Machine translated, not proofread.");
-    expect(texts.at(-1)).toMatch(
+    expect(texts.at(-1)).toBe("Machine translated, not proofread.");
+    expect(texts.at(-2)).toMatch(
       /^The braille is set in the font Noto Sans Symbols 2\. If it shows as empty boxes/,
     );
     const footer = Object.entries(parts).find(([name]) => /word\/footer\d*\.xml/.test(name))?.[1] ?? "";
