@@ -53,6 +53,31 @@ export interface ChartRequest {
   readonly summary: string;
 }
 
+/** A column of a table that is to be made. */
+export interface NewColumn {
+  readonly name: string;
+  /** number format of its cells; `General` unless given */
+  readonly format?: string;
+  /** calculated column: with leading `=`, its own cells named as `Probes[[#This Row],[Words]]` */
+  readonly formula?: string;
+  /** name of the font of its cells, such as one that has braille */
+  readonly font?: string;
+  /** in characters, as far as the host takes it */
+  readonly width?: number;
+  /** what is offered to choose from (other words are taken too), or that only days are taken */
+  readonly takes?: { readonly choices: readonly string[] } | "days";
+}
+
+/** A table with its header row in the first row of a sheet of its own. */
+export interface NewTable {
+  readonly name: string;
+  /** made behind the others where there is none of that name; an empty one is used */
+  readonly sheet: string;
+  readonly columns: readonly NewColumn[];
+  /** its first rows; `undefined` leaves a cell to its calculated column. None: one blank row, which appending fills. */
+  readonly rows?: readonly (readonly CellInput[])[];
+}
+
 /** Which sheet changed; `area` absent where the host cannot say. */
 export interface SheetChange {
   readonly sheet: string;
@@ -77,6 +102,7 @@ export interface Sheet {
   /**
    * Adds rows at the end (above a totals row), with the formats of the row above, calculated columns filled.
    * Every row is as wide as the target, otherwise it is refused. What stands beneath moves down or the host refuses.
+   * Where the only row of a table is blank but for its calculated columns, the first row goes there.
    * @returns the area written, without the header
    */
   appendRows(
@@ -92,6 +118,20 @@ export interface Sheet {
     at: { readonly row: number; readonly column: number },
     rows: readonly (readonly CellInput[])[],
   ): Promise<Area>;
+  /**
+   * Makes a table on a sheet of its own. Refused where a table has that name, or where something stands on the sheet.
+   * @returns its area with the header row
+   */
+  addTable(table: NewTable): Promise<Area>;
+  /**
+   * Takes rows out of a table; what stands beneath it in its columns moves up. Cells beside the table stay, or the host
+   * refuses. A table keeps one row: where all are taken out, the last is left blank.
+   *
+   * @param rows - rows of the sheet, from 0, all of them rows of data
+   */
+  removeRows(table: string, rows: readonly number[]): Promise<void>;
+  /** Takes out a sheet with all that stands on it, where a host without `undo` can. */
+  readonly removeSheet?: (name: string) => Promise<void>;
   /** Adds a native chart; refuses with HostError where the host has none. */
   addChart(request: ChartRequest): Promise<void>;
   /** A setting kept inside the document under this key, or undefined. JSON-like text. */
@@ -101,4 +141,9 @@ export interface Sheet {
   onChange(listener: (change: SheetChange) => void): () => void;
   /** Undoes what this port last wrote, where the host can. */
   readonly undo?: () => Promise<void>;
+  /**
+   * Makes several writes one for `undo`, where the host has it: one undo takes all of them back. Where one of them is
+   * refused, those before it are taken back at once.
+   */
+  readonly group?: <T>(writes: () => Promise<T>) => Promise<T>;
 }

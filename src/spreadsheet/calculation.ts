@@ -246,7 +246,7 @@ export class Calculation implements EngineAccess {
       return;
     }
     this.#graph.rebuild();
-    if (undone || edit.kind === "add-sheet") return this.#markAll();
+    if (undone || edit.kind === "add-sheet" || edit.kind === "add-table") return this.#markAll();
     for (const sheet of this.#graph.sheets) {
       for (const node of sheet.nodes.values()) if (concerns(node, edit)) this.#graph.markDirty(node);
     }

@@ -4,6 +4,7 @@ import { refusal, success, type Result } from "../domain/result";
 import { areaHolds, MAX_COLUMNS, MAX_ROWS } from "./address";
 import { EditHistory, type RecordedChange, type Step } from "./edit-history";
 import { copyFormula } from "./formula-rewriting";
+import { addTableState, checkNewTable } from "./new-table";
 import { checkRowEdit, dataRows, shiftWorkbookRows } from "./row-edit";
 import { formulasThatGrow, growTableState, makeRoomBelow } from "./table-growth";
 import {
@@ -14,6 +15,7 @@ import {
   type CellStyle,
   type DefinedName,
   type NewChart,
+  type NewTable,
   type StructuralEdit,
   type Table,
   type WorkbookChange,
@@ -221,7 +223,7 @@ export class OpenWorkbook {
             found?.style ??
             (styleRow === undefined ? undefined : home.cells.get(cellKey(styleRow, column))?.style);
           style ??= home.columnStyles.get(column) ?? 0;
-          if (options.numberFormat !== undefined) style = this.#styleWithFormat(style, options.numberFormat);
+          if (options.numberFormat !== undefined) style = this.#styleLike(style, options.numberFormat);
           this.#write(home, cellKey(row, column), makeCell(content, style));
         }),
       );
@@ -306,6 +308,43 @@ export class OpenWorkbook {
       this.#restructure({ kind: "add-sheet", sheet: name }, after);
     });
     return success(name);
+  }
+
+  /**
+   * Makes a table at the top of an empty sheet, or of a new one behind the others: headings, formats, calculated
+   * columns, validations. Its other cells are left blank.
+   */
+  addTable(table: NewTable): Result<Area> {
+    const names = new Set(
+      this.#state.sheets.flatMap(({ tables }) => tables.map(({ name }) => name.toLowerCase())),
+    );
+    const known = this.#find(table.sheet);
+    const allowed = checkNewTable(table, names, known);
+    if (!allowed.ok) return allowed;
+    return this.group("Add table", () => {
+      if (!known) {
+        const made = this.addSheet(table.sheet);
+        if (!made.ok) return made;
+      }
+      const named = { ...table, sheet: known?.name ?? table.sheet };
+      const target = this.#editable(named.sheet, { top: 0, left: 0, bottom: 0, right: 0 });
+      if (!target.ok) return target;
+      this.#restructure(
+        { kind: "add-table", sheet: named.sheet, table: named },
+        addTableState(this.#state, named),
+      );
+      const home = this.#require(named.sheet);
+      const rows = Math.max(1, named.rows);
+      named.columns.forEach(({ name, formula, numberFormat = "General", font }, column) => {
+        this.#write(home, cellKey(0, column), { value: name, style: home.columnStyles.get(column) ?? 0 });
+        const style = this.#styleLike(home.columnStyles.get(column) ?? 0, numberFormat, font);
+        for (let row = 1; row <= rows; row++) {
+          const cell = formula === undefined ? styleOnly(style) : { value: null, formula, style };
+          this.#write(home, cellKey(row, column), cell);
+        }
+      });
+      return success({ top: 0, left: 0, bottom: rows, right: named.columns.length - 1 });
+    });
   }
 
   /** Adds a chart of the spreadsheet's own kind: kept in the file, shown as a marked place. */
@@ -547,14 +586,19 @@ export class OpenWorkbook {
     return { top, bottom: top + count - 1, left, right };
   }
 
-  /** A style that differs from another by its number format alone: one of the file where there is one. */
-  #styleWithFormat(style: number, numberFormat: string): number {
+  /** A style that differs from another by number format and font alone: one of the file where there is one. */
+  #styleLike(style: number, numberFormat: string, font?: string): number {
     const base = this.#styles[style] ?? { numberFormat: "General" };
-    if (base.numberFormat === numberFormat) return style;
-    const wanted = JSON.stringify({ ...base, numberFormat });
+    if (base.numberFormat === numberFormat && (font === undefined || base.font?.name === font)) return style;
+    const like = {
+      ...base,
+      numberFormat,
+      ...(font === undefined ? {} : { font: { ...base.font, name: font } }),
+    };
+    const wanted = JSON.stringify(like);
     const found = this.#styles.findIndex((candidate) => JSON.stringify(candidate) === wanted);
     if (found >= 0) return found;
-    this.#styles.push({ ...base, numberFormat });
+    this.#styles.push(like);
     return this.#styles.length - 1;
   }
 }

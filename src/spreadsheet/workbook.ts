@@ -148,7 +148,25 @@ export type StructuralEdit =
    */
   | { readonly kind: "grow-table"; readonly sheet: string; readonly table: string; readonly rows: number }
   | { readonly kind: "add-sheet"; readonly sheet: string }
+  /** A table at the top of an empty sheet, with its validations and widths; its cells are reported as changed. */
+  | { readonly kind: "add-table"; readonly sheet: string; readonly table: NewTable }
   | { readonly kind: "add-chart"; readonly chart: NewChart };
+
+/** A table that is to be made, its header in the first row of its sheet. */
+export interface NewTable {
+  readonly sheet: string;
+  readonly name: string;
+  /** how many rows it starts with, at least one */
+  readonly rows: number;
+  readonly columns: readonly {
+    readonly name: string;
+    readonly formula?: string;
+    readonly numberFormat?: string;
+    readonly font?: string;
+    readonly width?: number;
+    readonly validation?: Omit<Validation, "areas">;
+  }[];
+}
 
 export interface NewChart {
   readonly sheet: string;

@@ -3,7 +3,7 @@ import type { Area } from "../../src/domain/area";
 import type { CellValue } from "../../src/domain/cell-value";
 import { isCellError } from "../../src/domain/cell-value";
 import { HostError } from "../../src/ports/sheet";
-import type { CellInput, ChartRequest, Sheet, SheetChange } from "../../src/ports/sheet";
+import type { CellInput, ChartRequest, NewTable, Sheet, SheetChange } from "../../src/ports/sheet";
 import { STARTING_WORKBOOK } from "./starting-workbook";
 import type { StartingWorkbook } from "./starting-workbook";
 
@@ -20,6 +20,15 @@ export interface SheetUnderTest {
   readonly calculates: boolean;
   /** Whether the host has native charts. */
   readonly charts: boolean;
+  /** What a cell shows and takes beside its contents, where the port does not tell. */
+  lookAt(sheet: string, row: number, column: number): Promise<CellLook>;
+}
+
+/** Beside a cell's contents: its font, choices to pick from, and whether it takes days alone. */
+export interface CellLook {
+  readonly font?: string | undefined;
+  readonly choices?: readonly string[] | undefined;
+  readonly daysOnly?: boolean | undefined;
 }
 
 const area = (top: number, left: number, bottom: number, right: number): Area => ({
@@ -356,6 +365,156 @@ export function runSheetContract(
           sheet.writeBlock("Empty", { row: 0, column: 0 }, [["a", "b"], ["c"]]),
         );
         await refusesWithoutTrace(() => sheet.writeBlock("Empty", { row: 0, column: 0 }, []));
+      });
+    });
+
+    describe("addTable", () => {
+      const request: NewTable = {
+        name: "Lessons",
+        sheet: "Lessons",
+        columns: [
+          { name: "Date", format: "yyyy-mm-dd", takes: "days", width: 12 },
+          { name: "Held", takes: { choices: ["yes", "pupil absent"] } },
+          { name: "Minutes" },
+          { name: "Hours", format: "0.00", formula: "=Lessons[[#This Row],[Minutes]]/60" },
+          { name: "In braille", font: "Noto Sans Symbols 2" },
+        ],
+      };
+      const first: readonly CellInput[] = [46314, "yes", 45, undefined, "⠓⠑⠗⠕⠝"];
+      const second: readonly CellInput[] = [46315, "=no", null, undefined, "⠏"];
+
+      it("makes it on a new sheet behind the others, with one blank row of its formats and formulas", async () => {
+        expect(await sheet.addTable(request)).toEqual(area(0, 0, 1, 4));
+        const made = (await sheet.outline()).at(-1);
+        expect(made).toMatchObject({ name: "Lessons", hidden: false });
+        expect(made?.tables).toEqual([
+          { name: "Lessons", area: area(0, 0, 1, 4), headerRow: true, totalsRow: false },
+        ]);
+        const block = await sheet.read("Lessons", area(0, 0, 1, 4));
+        expect(block.values[0]).toEqual(["Date", "Held", "Minutes", "Hours", "In braille"]);
+        expect(block.formats[1]).toEqual(["yyyy-mm-dd", "General", "General", "0.00", "General"]);
+        expect(block.formulas[1]?.map(spelling)).toEqual([null, null, null, "=[@Minutes]/60", null]);
+        expect([0, 1, 2, 4].map((column) => block.values[1]?.[column])).toEqual([null, null, null, null]);
+      });
+
+      it("fonts, choices and days go with its cells", async () => {
+        await sheet.addTable(request);
+        expect(await host.lookAt("Lessons", 1, 0)).toMatchObject({ daysOnly: true });
+        expect(await host.lookAt("Lessons", 1, 1)).toMatchObject({ choices: ["yes", "pupil absent"] });
+        expect(await host.lookAt("Lessons", 1, 4)).toMatchObject({ font: "Noto Sans Symbols 2" });
+      });
+
+      it("starts with rows where some are given", async () => {
+        expect(await sheet.addTable({ ...request, rows: [first, second] })).toEqual(area(0, 0, 2, 4));
+        const block = await sheet.read("Lessons", area(1, 0, 2, 4));
+        expect(block.values.map((row) => [row[0], row[1], row[2], row[4]])).toEqual([
+          [46314, "yes", 45, "⠓⠑⠗⠕⠝"],
+          [46315, "=no", null, "⠏"],
+        ]);
+        expect(block.formats.map(([format]) => format)).toEqual(["yyyy-mm-dd", "yyyy-mm-dd"]);
+        expect(block.formulas.map((row) => spelling(row[3]))).toEqual(["=[@Minutes]/60", "=[@Minutes]/60"]);
+        if (host.calculates) expect(block.values[0]?.[3]).toBe(0.75);
+      });
+
+      it("its first appended row takes the blank one, further rows grow it with formats and formulas", async () => {
+        await sheet.addTable(request);
+        expect(await sheet.appendRows({ table: "Lessons" }, [first])).toEqual({
+          sheet: "Lessons",
+          area: area(1, 0, 1, 4),
+        });
+        expect((await sheet.appendRows({ table: "Lessons" }, [second, second])).area).toEqual(
+          area(2, 0, 3, 4),
+        );
+        const block = await sheet.read("Lessons", area(1, 0, 3, 4));
+        expect(block.values.map((row) => row[1])).toEqual(["yes", "=no", "=no"]);
+        expect(block.formulas.map((row) => spelling(row[3]))).toEqual(
+          Array.from({ length: 3 }, () => "=[@Minutes]/60"),
+        );
+        expect(block.formats.map(([format]) => format)).toEqual(["yyyy-mm-dd", "yyyy-mm-dd", "yyyy-mm-dd"]);
+        expect((await sheet.outline()).at(-1)?.tables[0]?.area).toEqual(area(0, 0, 3, 4));
+      });
+
+      it("takes several rows at once into a blank table", async () => {
+        await sheet.addTable(request);
+        expect((await sheet.appendRows({ table: "Lessons" }, [first, second])).area).toEqual(
+          area(1, 0, 2, 4),
+        );
+        expect((await values("Lessons", area(1, 1, 2, 1))).flat()).toEqual(["yes", "=no"]);
+      });
+
+      it("uses an empty sheet of that name", async () => {
+        await sheet.addTable({ ...request, sheet: "Empty" });
+        const sheets = await sheet.outline();
+        expect(sheets.map((each) => each.name)).toHaveLength(5);
+        expect(sheets.at(-1)?.tables.map(({ name: table }) => table)).toEqual(["Lessons"]);
+      });
+
+      it("refuses a sheet in use, a name that a table has, and rows of another width", async () => {
+        await refusesWithoutTrace(() => sheet.addTable({ ...request, sheet: "Reading log" }));
+        await refusesWithoutTrace(() => sheet.addTable({ ...request, name: "probes" }));
+        await refusesWithoutTrace(() => sheet.addTable({ ...request, rows: [[1, 2]] }));
+      });
+    });
+
+    describe("removeRows", () => {
+      it("takes rows out wherever they stand; what is beneath moves up", async () => {
+        await sheet.removeRows("Probes", [1]);
+        expect((await values("Probes", area(0, 0, 2, 0))).flat()).toEqual(["Date", 46307, "Total"]);
+        expect((await sheet.outline())[1]?.tables[0]).toMatchObject({ area: area(0, 0, 2, 4) });
+      });
+
+      it("leaves one blank row where all are taken out, which the next row fills", async () => {
+        await sheet.removeRows("Probes", [1, 2]);
+        const block = await sheet.read("Probes", area(1, 0, 2, 4));
+        expect(block.values.map((row) => row.slice(0, 4))).toEqual([
+          [null, null, null, null],
+          ["Total", null, null, null],
+        ]);
+        const added = await sheet.appendRows({ table: "Probes" }, [[46314, "Plover", 40, 2, undefined]]);
+        expect(added.area).toEqual(area(1, 0, 1, 4));
+      });
+
+      it("refuses rows that are none of the table's, and a table that is not there", async () => {
+        await refusesWithoutTrace(() => sheet.removeRows("Probes", [0]));
+        await refusesWithoutTrace(() => sheet.removeRows("Probes", [3]));
+        await refusesWithoutTrace(() => sheet.removeRows("Nowhere", [1]));
+      });
+    });
+
+    describe("removeSheet, where a host without undo has it", () => {
+      it("takes a sheet out, and refuses one that is not there", async () => {
+        if (!sheet.removeSheet) return expect(sheet.undo).toBeDefined();
+        await sheet.removeSheet("Empty");
+        expect((await sheet.outline()).map((each) => each.name)).not.toContain("Empty");
+        await expect(sheet.removeSheet("Empty")).rejects.toEqual(refused);
+      });
+    });
+
+    describe("group, where the host can undo", () => {
+      const writes = async (): Promise<void> => {
+        await sheet.writeBlock("Empty", { row: 0, column: 0 }, [["a"]]);
+        await sheet.addTable({ name: "New", sheet: "New", columns: [{ name: "Word" }] });
+        await sheet.appendRows({ table: "New" }, [["hen"]]);
+      };
+
+      it("makes several writes one for undo", async () => {
+        if (!sheet.group || !sheet.undo) return expect(sheet.removeSheet).toBeDefined();
+        const before = await everything();
+        await sheet.group(writes);
+        expect(await everything()).not.toEqual(before);
+        await sheet.undo();
+        expect(await everything()).toEqual(before);
+      });
+
+      it("takes back what was written where a later write is refused", async () => {
+        const { group } = sheet;
+        if (!group) return expect(sheet.removeSheet).toBeDefined();
+        await refusesWithoutTrace(() =>
+          group.call(sheet, async () => {
+            await writes();
+            await sheet.appendRows({ table: "Nowhere" }, [["a"]]);
+          }),
+        );
       });
     });
 

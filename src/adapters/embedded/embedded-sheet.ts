@@ -4,6 +4,7 @@ import type {
   Block,
   CellInput,
   ChartRequest,
+  NewTable,
   RowsTarget,
   Sheet,
   SheetChange,
@@ -12,11 +13,13 @@ import type {
 import { HostError } from "../../ports/sheet";
 import { formatArea, formatCell, formatSheetName } from "../../spreadsheet/address";
 import { copyFormula } from "../../spreadsheet/formula-rewriting";
+import { dataRows } from "../../spreadsheet/row-edit";
 import type { CellContent, OpenWorkbook } from "../../spreadsheet/open-workbook";
 import type { WorkbookChange, Worksheet } from "../../spreadsheet/workbook";
-import { cellKey } from "../../spreadsheet/workbook";
+import { cellKey, columnOf, rowOf, type Table } from "../../spreadsheet/workbook";
 import { changesBySheet } from "./changed-areas";
 import { readBlock, storedContent } from "./sheet-block";
+import { describeTable, isBlankTable } from "./table-making";
 
 /** Rows and columns that a chart made by us takes. */
 const CHART_ROWS = 18;
@@ -31,8 +34,8 @@ export interface Settling {
 export class EmbeddedSheet implements Sheet {
   readonly #workbook: OpenWorkbook;
   readonly #calculation: Settling | undefined;
-  /** Revisions of the workbook right after our own steps, newest last. */
-  readonly #ownSteps: number[] = [];
+  /** Our own steps, newest last: the workbook's revision right after each, and of how many of its steps it is made. */
+  readonly #ownSteps: { readonly revision: number; readonly parts: number }[] = [];
 
   /** @param calculation - keeps the workbook's formulas calculated; without it formulas have no values */
   constructor(workbook: OpenWorkbook, calculation?: Settling) {
@@ -87,6 +90,55 @@ export class EmbeddedSheet implements Sheet {
     });
   }
 
+  async addTable(request: NewTable): Promise<Area> {
+    const rows = request.rows ?? [];
+    requireWidth(rows, request.columns.length);
+    return this.#step(() => {
+      const area = take(this.#workbook.addTable(describeTable(request)));
+      if (rows.length === 0) return area;
+      const contents = rows.map((row, down) =>
+        row.map((input, across) => this.#stored(request.sheet, 1 + down, across, input)),
+      );
+      take(this.#workbook.setCells(request.sheet, 1, 0, contents));
+      return area;
+    });
+  }
+
+  async removeRows(name: string, rows: readonly number[]): Promise<void> {
+    const found = this.#workbook.table(name);
+    if (found === undefined) throw noTable(name);
+    const { sheet, table } = found;
+    const data = dataRows(table);
+    const wanted = [...new Set(rows)].sort((a, b) => b - a);
+    if (wanted.some((row) => row < data.top || row > data.bottom))
+      throw new HostError(`The table "${name}" has no such row. Read it again and try once more.`);
+    const taken = wanted.length > data.bottom - data.top ? wanted.slice(0, -1) : wanted;
+    requireNothingBeside(sheet, table, taken);
+    this.#step(() => {
+      const kept = wanted.filter((row) => !taken.includes(row));
+      for (const row of kept) this.#blankRow(sheet, table, row);
+      for (const row of taken) take(this.#workbook.deleteRows(sheet.name, row, 1));
+      return data;
+    });
+  }
+
+  async group<T>(writes: () => Promise<T>): Promise<T> {
+    const before = this.#ownSteps.length;
+    try {
+      const answer = await writes();
+      const made = this.#ownSteps.splice(before);
+      const last = made.at(-1);
+      if (last) {
+        const parts = made.reduce((sum, step) => sum + step.parts, 0);
+        this.#ownSteps.push({ revision: last.revision, parts });
+      }
+      return answer;
+    } catch (error) {
+      while (this.#ownSteps.length > before) await this.undo();
+      throw error;
+    }
+  }
+
   async addChart(request: ChartRequest): Promise<void> {
     const sheet = this.#requireSheet(request.sheet);
     const { row, column } = request.at;
@@ -138,32 +190,37 @@ export class EmbeddedSheet implements Sheet {
   }
 
   async undo(): Promise<void> {
-    if (this.#ownSteps.at(-1) !== this.#workbook.revision) {
+    const own = this.#ownSteps.at(-1);
+    if (own?.revision !== this.#workbook.revision) {
       throw new HostError("The workbook was changed since: undo those changes first (Ctrl+Z in the grid).");
     }
     this.#ownSteps.pop();
-    this.#workbook.undo();
+    for (let part = 0; part < own.parts; part += 1) this.#workbook.undo();
     // The step before may be ours too: it is the newest now, whatever number the undo gave the workbook.
-    if (this.#ownSteps.length > 0) this.#ownSteps[this.#ownSteps.length - 1] = this.#workbook.revision;
+    const before = this.#ownSteps.pop();
+    if (before) this.#ownSteps.push({ ...before, revision: this.#workbook.revision });
   }
 
   #appendToTable(name: string, rows: readonly (readonly CellInput[])[]): { sheet: string; area: Area } {
     const found = this.#workbook.table(name);
-    if (found === undefined) {
-      throw new HostError(
-        `There is no table named "${name}" in this workbook. Check its name in the table's settings.`,
-      );
-    }
+    if (found === undefined) throw noTable(name);
     const { sheet, table } = found;
     requireWidth(rows, table.area.right - table.area.left + 1);
     const last = table.area.bottom - (table.totalsRow ? 1 : 0);
     const contents = rows.map((row) =>
       row.map((input, across) => this.#stored(sheet.name, last, table.area.left + across, input)),
     );
-    return {
-      sheet: sheet.name,
-      area: this.#step(() => take(this.#workbook.appendToTable(table.name, contents))),
-    };
+    if (!isBlankTable(sheet, table)) {
+      const area = this.#step(() => take(this.#workbook.appendToTable(table.name, contents)));
+      return { sheet: sheet.name, area };
+    }
+    const area = this.#step(() => {
+      const first = take(this.#workbook.setCells(sheet.name, last, table.area.left, contents.slice(0, 1)));
+      if (contents.length === 1) return first;
+      const added = take(this.#workbook.appendToTable(table.name, contents.slice(1)));
+      return { ...added, top: last };
+    });
+    return { sheet: sheet.name, area };
   }
 
   #appendToRange(
@@ -198,6 +255,14 @@ export class EmbeddedSheet implements Sheet {
     return { sheet: sheet.name, area: written };
   }
 
+  /** Empties what was typed into a row of a table; its formulas stay. */
+  #blankRow(sheet: Worksheet, { area }: Table, row: number): void {
+    const blank: (CellContent | undefined)[] = [];
+    for (let column = area.left; column <= area.right; column += 1)
+      blank.push(sheet.cells.get(cellKey(row, column))?.formula === undefined ? null : undefined);
+    take(this.#workbook.setCells(sheet.name, row, area.left, [blank]));
+  }
+
   #stored(sheet: string, row: number, column: number, input: CellInput): CellContent | undefined {
     return storedContent(
       this.#workbook,
@@ -211,7 +276,7 @@ export class EmbeddedSheet implements Sheet {
     const before = this.#workbook.revision;
     try {
       const area = this.#workbook.group("Write", edits);
-      this.#ownSteps.push(this.#workbook.revision);
+      this.#ownSteps.push({ revision: this.#workbook.revision, parts: 1 });
       return area;
     } catch (error) {
       if (this.#workbook.revision !== before) this.#workbook.undo();
@@ -239,6 +304,24 @@ function requireWidth(rows: readonly (readonly CellInput[])[], width: number): v
   if (wrong !== undefined) {
     throw new HostError(
       `Each row needs ${String(width)} cells, one a column; one has ${String(wrong.length)}.`,
+    );
+  }
+}
+
+const noTable = (name: string): HostError =>
+  new HostError(
+    `There is no table named "${name}" in this workbook. Check its name in the table's settings.`,
+  );
+
+/** Whole rows of the sheet go: what stands beside the table would go with them. */
+function requireNothingBeside(sheet: Worksheet, { name, area }: Table, rows: readonly number[]): void {
+  const gone = new Set(rows);
+  for (const [key, cell] of sheet.cells) {
+    const [row, column] = [rowOf(key), columnOf(key)];
+    if (!gone.has(row) || (column >= area.left && column <= area.right)) continue;
+    if (cell.value === null && cell.formula === undefined) continue;
+    throw new HostError(
+      `${formatCell(row, column)} on ${sheet.name}, beside the table ${name}, is not empty, and whole rows would go. Delete the rows in the spreadsheet program.`,
     );
   }
 }

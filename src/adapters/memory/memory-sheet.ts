@@ -5,6 +5,8 @@ import type {
   Block,
   CellInput,
   ChartRequest,
+  NewColumn,
+  NewTable,
   RowsTarget,
   Sheet,
   SheetChange,
@@ -25,6 +27,16 @@ const requireWidth = (rows: Rows, width: number): void => {
   }
 };
 
+const formulaOf = ({ formula }: NewColumn): CellInput => (formula === undefined ? undefined : { formula });
+
+/** Whether a table has one row, with nothing in it but formulas. */
+const isBlankTable = (sheet: MemoryWorksheet, { area, totalsRow }: MemoryTable): boolean => {
+  const row = area.bottom - (totalsRow ? 1 : 0);
+  if (row !== area.top + 1) return false;
+  const cells = (sheet.rows[row] ?? []).slice(area.left, area.right + 1);
+  return cells.every((cell) => !isFilled(cell) || cell?.formula !== null);
+};
+
 /**
  * A workbook in memory behind the {@link Sheet} port: the reference for the contract, and what tests of records
  * and views read from. It does not calculate: the value of a formula that was written or filled is `null`.
@@ -42,6 +54,13 @@ export class MemorySheet implements Sheet {
   /** Charts added so far, for tests to look at. */
   get charts(): readonly ChartRequest[] {
     return this.#workbook.charts;
+  }
+
+  /** The column of a table made through the port that a cell of its rows belongs to, for tests to look at. */
+  columnAt(sheetName: string, row: number, column: number): NewColumn | undefined {
+    const { tables } = this.#requireSheet(sheetName);
+    const table = tables.find(({ area }) => row > area.top && row <= area.bottom);
+    return table?.columns?.[column - table.area.left];
   }
 
   /** Types into a cell as the teacher would, past the port: listeners are told. */
@@ -87,13 +106,15 @@ export class MemorySheet implements Sheet {
     const lastRow = area.bottom - (table?.totalsRow ? 1 : 0);
     if (!table) this.#requireEmptyBelow(sheet, area, rows.length);
     this.#remember();
-    if (table) this.#pushDown(sheet, table, lastRow, rows.length);
+    const top = table && isBlankTable(sheet, table) ? lastRow : lastRow + 1;
+    const added = rows.length - (lastRow + 1 - top);
+    if (table && added > 0) this.#pushDown(sheet, table, lastRow, added);
     rows.forEach((row, index) => {
       row.forEach((input, across) => {
-        this.#append(sheet, table, lastRow, lastRow + 1 + index, area.left + across, input);
+        this.#append(sheet, table, lastRow, top + index, area.left + across, input);
       });
     });
-    const written = { top: lastRow + 1, left: area.left, bottom: lastRow + rows.length, right: area.right };
+    const written = { top, left: area.left, bottom: top + rows.length - 1, right: area.right };
     this.#tell(sheet.name, written);
     return { sheet: sheet.name, area: written };
   }
@@ -125,6 +146,66 @@ export class MemorySheet implements Sheet {
     return area;
   }
 
+  async addTable({ name, sheet: sheetName, columns, rows = [] }: NewTable): Promise<Area> {
+    if (columns.length === 0) throw new HostError("A table needs at least one column. Name one.");
+    requireWidth(rows, columns.length);
+    const taken = this.#workbook.sheets.some(({ tables }) =>
+      tables.some((table) => table.name.toLowerCase() === name.toLowerCase()),
+    );
+    if (taken) throw new HostError(`There is a table named "${name}" already. Choose another name.`);
+    const known = this.#workbook.sheets.find((candidate) => candidate.name === sheetName);
+    if (known && (usedArea(known) || known.tables.length > 0))
+      throw new HostError(`The sheet "${sheetName}" is not empty. Choose another name for the new sheet.`);
+    this.#remember();
+    let sheet = this.#workbook.sheets.find((candidate) => candidate.name === sheetName);
+    if (!sheet)
+      this.#workbook.sheets.push((sheet = { name: sheetName, hidden: false, rows: [], tables: [] }));
+    const area = { top: 0, left: 0, bottom: Math.max(1, rows.length), right: columns.length - 1 };
+    const calculated: Record<string, string> = {};
+    for (const column of columns) if (column.formula !== undefined) calculated[column.name] = column.formula;
+    sheet.tables.push({ name, area, totalsRow: false, calculated, columns });
+    const contents: Rows = rows.length > 0 ? rows : [columns.map(() => undefined)];
+    columns.forEach((column, across) => {
+      this.#put(sheet, 0, across, column.name);
+      contents.forEach((row, down) => {
+        cellAt(sheet, down + 1, across).format = column.format ?? "General";
+        const input = row[across] ?? (row[across] === null ? null : formulaOf(column));
+        if (input !== undefined) this.#put(sheet, down + 1, across, input);
+      });
+    });
+    this.#tell(sheetName, area);
+    return area;
+  }
+
+  async removeRows(tableName: string, rows: readonly number[]): Promise<void> {
+    const { sheet, table } = this.#locate({ table: tableName });
+    if (!table) return;
+    const { top, bottom, left, right } = table.area;
+    const last = bottom - (table.totalsRow ? 1 : 0);
+    if (rows.some((row) => row <= top || row > last))
+      throw new HostError(`The table "${tableName}" has no such row. Read it again and try once more.`);
+    this.#remember();
+    const sorted = [...new Set(rows)].sort((a, b) => b - a);
+    for (const row of sorted) {
+      const { area } = table;
+      const isLast = area.bottom - (table.totalsRow ? 1 : 0) === top + 1;
+      for (let column = left; column <= right; column++) {
+        const cells = sheet.rows.map((each) => each[column]);
+        if (isLast) {
+          const cell = cellAt(sheet, row, column);
+          if (cell.formula === null) cell.value = null;
+          continue;
+        }
+        for (let at = row; at < sheet.rows.length; at++) {
+          const below = cells[at + 1] ?? { value: null, formula: null, format: "General" };
+          Object.assign(cellAt(sheet, at, column), { ...below });
+        }
+      }
+      if (!isLast) table.area = { ...area, bottom: area.bottom - 1 };
+    }
+    this.#tell(sheet.name);
+  }
+
   async addChart(request: ChartRequest): Promise<void> {
     const sheet = this.#requireSheet(request.sheet);
     this.#remember();
@@ -152,6 +233,21 @@ export class MemorySheet implements Sheet {
     if (!before) throw new HostError("There is nothing to undo.");
     this.#workbook = before;
     for (const sheet of before.sheets) this.#tell(sheet.name);
+  }
+
+  async group<T>(writes: () => Promise<T>): Promise<T> {
+    const before = this.#steps.length;
+    try {
+      const answer = await writes();
+      this.#steps.splice(before + 1);
+      return answer;
+    } catch (error) {
+      if (this.#steps.length > before) {
+        this.#steps.splice(before + 1);
+        await this.undo();
+      }
+      throw error;
+    }
   }
 
   #remember(): void {

@@ -1,6 +1,6 @@
 import type { Area } from "../../domain/area";
 import type { CellValue } from "../../domain/cell-value";
-import type { ChartRequest } from "../../ports/sheet";
+import type { ChartRequest, NewColumn } from "../../ports/sheet";
 
 /** A cell as a test describes it: a value, or a formula with the value that it is taken to have. */
 export type DescribedCell = CellValue | { readonly formula: string; readonly value: CellValue };
@@ -35,6 +35,8 @@ export interface MemoryTable {
   area: Area;
   totalsRow: boolean;
   calculated: Readonly<Record<string, string>>;
+  /** columns as they were asked for, where the table was made through the port */
+  columns?: readonly NewColumn[];
 }
 
 export interface MemoryWorksheet {

@@ -4,6 +4,7 @@ import type {
   Block,
   CellInput,
   ChartRequest,
+  NewTable,
   RowsTarget,
   Sheet,
   SheetChange,
@@ -18,6 +19,9 @@ import { readOutline } from "./office-outline";
 import { keepDocumentSetting, readDocumentSetting } from "./office-settings";
 import { appendToRange } from "./range-rows";
 import { askExcel, writeToExcel } from "./refusal";
+import { removeTableRows } from "./row-removal";
+import { loadProtection, refuseProtected } from "./sheet-protection";
+import { makeTable } from "./table-making";
 import { appendToTable } from "./table-rows";
 
 type Rows = readonly (readonly CellInput[])[];
@@ -68,6 +72,27 @@ export class OfficeSheet implements Sheet {
     return writeToExcel(this.#host, `sheet "${sheet}"`, (context, onRefusal) =>
       writeCells(context, onRefusal, sheet, at, rows),
     );
+  }
+
+  addTable(table: NewTable): Promise<Area> {
+    return writeToExcel(this.#host, "workbook", (context, onRefusal) => makeTable(context, onRefusal, table));
+  }
+
+  removeRows(table: string, rows: readonly number[]): Promise<void> {
+    return writeToExcel(this.#host, `table "${table}"`, (context, onRefusal) =>
+      removeTableRows(context, onRefusal, table, rows),
+    );
+  }
+
+  removeSheet(name: string): Promise<void> {
+    return writeToExcel(this.#host, `sheet "${name}"`, async (context) => {
+      const sheet = context.workbook.worksheets.getItem(name);
+      loadProtection(sheet);
+      await context.sync();
+      refuseProtected(sheet);
+      sheet.delete();
+      return () => undefined;
+    });
   }
 
   addChart(request: ChartRequest): Promise<void> {

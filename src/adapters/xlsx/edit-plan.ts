@@ -39,6 +39,7 @@ export class EditPlan {
   /** Names, in lower case, of tables whose rows are all deleted. */
   readonly goneTables: ReadonlySet<string>;
   private steps: PlanStep[] = [];
+  private readonly addedTables = new Set<string>();
   private readonly tables = new Map<
     string,
     { readonly sheet: string; readonly table: Table; area: Area | undefined }
@@ -71,7 +72,9 @@ export class EditPlan {
       for (const place of this.tables.values()) {
         if (place.sheet === edit.sheet && place.area) place.area = shiftArea(place.area, shift);
       }
-    } else if (edit.kind === "grow-table") {
+    } else if (edit.kind === "add-table") this.addedTables.add(edit.table.name);
+    // A table that the file does not have is written as it is in the end.
+    else if (edit.kind === "grow-table" && !this.addedTables.has(edit.table)) {
       const place = this.tables.get(edit.table);
       if (!place?.area) throw new RangeError(`no table ${edit.table} to grow`);
       const { table, area } = place;

@@ -17,6 +17,7 @@ import { readStyles } from "./read-styles";
 import { readTables } from "./read-tables";
 import { listSheets, type XlsxOptions } from "./read-workbook";
 import { openPackage } from "./workbook-kind";
+import { addTablePart } from "./table-part";
 import type { CellWriting } from "./write-cell";
 import { childOf, childrenOf, parseXml } from "./xml-source";
 import { XmlPatch } from "./xml-patch";
@@ -111,6 +112,7 @@ class WorkbookSave {
     }
     patchLinkedParts(this.changes, this.listed, this.plan, this.workbook.sheets);
     this.addCharts();
+    this.addTables();
     for (const sheet of this.sheets) this.patchCells(sheet);
     this.patchNames();
     this.patchChain();
@@ -162,6 +164,19 @@ class WorkbookSave {
       home.drawing = drawing;
       if (step) home.steps.push(step);
     });
+  }
+
+  /** Tables made since: behind the charts, because their list stands behind a sheet's drawing. */
+  private addTables(): void {
+    let added = 0;
+    for (const edit of this.difference.edits) {
+      if (edit.kind !== "add-table") continue;
+      const home = this.sheets.find((sheet) => sheet.model.name === edit.sheet);
+      const table = home?.model.tables.find(({ name }) => name === edit.table.name);
+      if (!home || !table) continue;
+      home.steps.push(addTablePart(this.changes, home.part, home.model, table, this.spelling, added));
+      added += 1;
+    }
   }
 
   private patchCells(sheet: SheetToSave): void {

@@ -72,6 +72,8 @@ function replayEdit(
       return workbook.growTable(edit.table, edit.rows);
     case "add-sheet":
       return workbook.addSheet(edit.sheet);
+    case "add-table":
+      return workbook.addTable(edit.table);
     case "add-chart":
       return workbook.addChart(edit.chart);
   }

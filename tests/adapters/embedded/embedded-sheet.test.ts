@@ -3,6 +3,7 @@ import { Calculation, NO_FUNCTIONS } from "../../../src/spreadsheet/calculation"
 import { runSheetContract } from "../../contracts/sheet-contract";
 import type { SheetUnderTest } from "../../contracts/sheet-contract";
 import type { StartingWorkbook } from "../../contracts/starting-workbook";
+import { lookAt } from "./cell-look";
 import { openDescription } from "./open-description";
 
 function openEmbedded(start: StartingWorkbook, calculates: boolean): SheetUnderTest {
@@ -19,6 +20,7 @@ function openEmbedded(start: StartingWorkbook, calculates: boolean): SheetUnderT
     beneathRange: "refuses",
     calculates,
     charts: true,
+    lookAt: async (name, row, column) => lookAt(workbook, name, row, column),
   };
 }
 

@@ -10,5 +10,12 @@ runSheetContract("The memory adapter", async (start) => {
     beneathRange: "refuses",
     calculates: false,
     charts: true,
+    lookAt: async (name, row, column) => {
+      const { font, takes } = sheet.columnAt(name, row, column) ?? {};
+      return {
+        font,
+        ...(takes === "days" ? { daysOnly: true } : takes ? { choices: takes.choices } : {}),
+      };
+    },
   };
 });

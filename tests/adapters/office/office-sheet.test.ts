@@ -35,6 +35,16 @@ runSheetContract("The Excel adapter", async (start) => {
     beneathRange: "refuses",
     calculates: false,
     charts: true,
+    lookAt: async (name, row, column) => {
+      const [, dress] =
+        [...excel.model.dress].find(([key]) => key === `${name}!${row}:${column}:${row}:${column}`) ?? [];
+      const rule = dress?.rule as { list?: { source: string }; date?: unknown } | undefined;
+      return {
+        font: dress?.font,
+        ...(rule?.list ? { choices: rule.list.source.split(",") } : {}),
+        ...(rule?.date ? { daysOnly: true } : {}),
+      };
+    },
   };
 });
 

@@ -138,6 +138,19 @@ const tables: Behaviour = {
           .flatMap((sheet) => sheet.tables.map((table) => ({ sheet, table })))
           .find(({ table }) => table.name.toLowerCase() === String(name).toLowerCase()),
       ),
+    add: (_: unknown, [address, hasHeaders], model): TableTarget => {
+      const { sheet, area } = address as RangeTarget;
+      model.requireWritable(sheet);
+      if (hasHeaders !== true) throw new OfficeError("InvalidArgument");
+      const table: MemoryTable = {
+        name: `Table${sheet.tables.length + 1}`,
+        area,
+        totalsRow: false,
+        calculated: {},
+      };
+      sheet.tables.push(table);
+      return { sheet, table };
+    },
   },
 };
 
@@ -151,11 +164,23 @@ const table: Behaviour = {
     worksheet: (target: TableTarget) => target.sheet,
     rows: itself<TableTarget>,
   },
+  set: {
+    name: ({ table: named }: { table: MemoryTable }, name, model) => {
+      const isTaken = model.workbook.sheets.some((sheet) =>
+        sheet.tables.some((other) => other !== named && other.name === name),
+      );
+      if (isTaken || /[\s-]/.test(String(name))) throw new OfficeError("InvalidArgument");
+      named.name = String(name);
+    },
+    style: () => undefined,
+  },
   call: { getRange: wholeTable },
 };
 
 const range: Behaviour = {
   get: {
+    format: itself<RangeTarget>,
+    dataValidation: itself<RangeTarget>,
     rowIndex: ({ area }: RangeTarget) => area.top,
     columnIndex: ({ area }: RangeTarget) => area.left,
     rowCount: ({ area }: RangeTarget) => heightOf(area),
@@ -219,6 +244,21 @@ const range: Behaviour = {
     },
   },
 };
+
+const dressing =
+  (what: "font" | "width" | "rule" | "alert") => (target: RangeTarget, value: unknown, model: ExcelModel) => {
+    model.requireWritable(target.sheet);
+    Object.assign(model.dressOf(target), { [what]: value });
+  };
+
+const rangeFormat: Behaviour = {
+  get: { font: itself<RangeTarget> },
+  set: { columnWidth: dressing("width") },
+};
+
+const rangeFont: Behaviour = { set: { name: dressing("font") } };
+
+const dataValidation: Behaviour = { set: { rule: dressing("rule"), errorAlert: dressing("alert") } };
 
 const namespaceOf = (part: ModelPart): string => /xmlns="([^"]*)"/.exec(part.xml)?.[1] ?? "";
 
@@ -364,6 +404,9 @@ export const BEHAVIOURS: Readonly<Record<string, Behaviour>> = {
   TableRowCollection: { call: { add: addRows } },
   TableRow: {},
   Range: range,
+  RangeFormat: rangeFormat,
+  RangeFont: rangeFont,
+  DataValidation: dataValidation,
   CustomXmlPartCollection: customXmlParts,
   CustomXmlPartScopedCollection: scopedParts,
   CustomXmlPart: customXmlPart,

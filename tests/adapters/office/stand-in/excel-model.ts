@@ -52,11 +52,21 @@ export interface ModelChange {
   readonly area: Area;
 }
 
+/** What one column of cells was given beside its contents. */
+export interface ModelDress {
+  font?: string;
+  width?: number;
+  rule?: unknown;
+  alert?: unknown;
+}
+
 /** The workbook of the stand-in, and how Excel enters, moves and protects cells. It does not calculate. */
 export class ExcelModel {
   charts: ModelChart[] = [];
   parts: ModelPart[] = [];
   enableEvents = true;
+  /** fonts, widths and validations by sheet and area */
+  readonly dress = new Map<string, ModelDress>();
   /** The active sheet and the selection. */
   shown = "";
   selected: Area | undefined;
@@ -87,6 +97,14 @@ export class ExcelModel {
     const sheet: MemoryWorksheet = { name, hidden: false, rows: [], tables: [] };
     this.workbook.sheets.push(sheet);
     return sheet;
+  }
+
+  /** What cells were given beside their contents, to be added to. */
+  dressOf({ sheet, area }: RangeTarget): ModelDress {
+    const key = `${sheet.name}!${area.top}:${area.left}:${area.bottom}:${area.right}`;
+    const known = this.dress.get(key) ?? {};
+    this.dress.set(key, known);
+    return known;
   }
 
   requireWritable(sheet: MemoryWorksheet): void {
