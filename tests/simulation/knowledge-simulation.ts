@@ -2,15 +2,16 @@
 import { difficultyOf } from "../../src/domain/contraction/difficulty";
 import { isContraction } from "../../src/domain/contraction/sign";
 import type { WordTable } from "../../src/domain/contraction/word-table";
-import { trackKnowledge } from "../../src/domain/progress/knowledge";
+import { estimateKnowledge } from "../../src/domain/progress/knowledge";
 import type { WordEvidence } from "../../src/domain/progress/knowledge-evidence";
-import {
-  KNOWLEDGE_SETTINGS,
-  KNOWN_SHARE,
-  type KnowledgeSettings,
-} from "../../src/domain/progress/knowledge-settings";
-import type { SignBackground } from "../../src/domain/progress/sign-prior";
+import { KNOWLEDGE_SETTINGS, KNOWN_SHARE } from "../../src/domain/progress/knowledge-settings";
+import { fadeBelief, type ShareBelief } from "../../src/domain/progress/mastery-estimate";
+import { weighSign } from "../../src/domain/progress/noisy-and";
+import { expectedShare } from "../../src/domain/progress/sign-belief";
+import { priorOn, type SignBackground } from "../../src/domain/progress/sign-prior";
 import { seededRandom, type RandomSource } from "../../src/domain/seeded-random";
+import { betaQuantile } from "../../src/domain/statistics/beta-quantile";
+import { incompleteBeta } from "../../src/domain/statistics/incomplete-beta";
 import type { Day } from "../../src/domain/units";
 import { drawReader, FIRST_DAY, readWord, WEEK, type Truth } from "./simulated-reader";
 
@@ -22,7 +23,6 @@ export interface Judgement {
   readonly high: number;
   readonly share: number;
   readonly isKnown: boolean;
-  readonly words: number;
 }
 
 export interface SimulationCase {
@@ -34,7 +34,7 @@ export interface SimulationCase {
 }
 
 /** The ways to make up one's mind that are compared. */
-export const METHODS = ["by moments", "counting every word"] as const;
+export const METHODS = ["by moments", "counts in parts", "known or not", "words counted alone"] as const;
 export type Method = (typeof METHODS)[number];
 
 /** Words drawn as often as they are met, and the places of their signs among all signs asked about. */
@@ -92,9 +92,13 @@ export const judge = (
   source: WordSource,
   { truth, pupils, weeks, wordsAWeek, noise }: SimulationCase,
   seed: number,
-  settings: KnowledgeSettings = KNOWLEDGE_SETTINGS,
 ): Readonly<Record<Method, readonly Judgement[]>> => {
-  const said: Record<Method, Judgement[]> = { "by moments": [], "counting every word": [] };
+  const said: Record<Method, Judgement[]> = {
+    "by moments": [],
+    "counts in parts": [],
+    "known or not": [],
+    "words counted alone": [],
+  };
   const random = seededRandom(seed);
   for (let pupil = 0; pupil < pupils; pupil++) {
     const backgrounds = teach(source.backgrounds, random);
@@ -109,32 +113,79 @@ export const judge = (
       }
     }
     const asOf = (FIRST_DAY + WEEK * (weeks - 1)) as Day;
-    const [known = []] = trackKnowledge({ words, direct: [] }, backgrounds, [asOf], settings);
-    const counted = countWords(words);
+    const known = estimateKnowledge({ words, direct: [] }, backgrounds, asOf);
+    const inParts = followWords(words, backgrounds, asOf, addParts);
+    const knownOrNot = followWords(words, backgrounds, asOf, ({ right, wrong }, recognised) => ({
+      right: recognised * (right + wrong),
+      wrong: (1 - recognised) * (right + wrong),
+    }));
+    const alone = countWords(words);
     known.forEach((sign, place) => {
       if (sign.words === 0) return;
       const share = reader.shares(weeks - 1)[place] ?? 0;
-      const truthOf = { share, isKnown: share >= KNOWN_SHARE, words: sign.words };
-      said["by moments"].push({ ...sign, ...truthOf });
-      const { right, total } = counted.get(sign.sign) ?? { right: 0, total: 0 };
-      const expected = (right + 1) / (total + 2);
-      said["counting every word"].push({ expected, chanceKnown: expected, low: 0, high: 1, ...truthOf });
+      const truly = { share, isKnown: share >= KNOWN_SHARE };
+      said["by moments"].push({ ...sign, ...truly });
+      said["counts in parts"].push({ ...describe(inParts[place] ?? FLAT), ...truly });
+      const all = expectedShare(knownOrNot[place] ?? FLAT);
+      said["known or not"].push({ expected: all, chanceKnown: all, low: 0, high: 1, ...truly });
+      said["words counted alone"].push({ ...describe(alone.get(sign.sign) ?? FLAT), ...truly });
     });
   }
   return said;
 };
 
-const countWords = (
+const FLAT: ShareBelief = { right: 1, wrong: 1 };
+
+const describe = (belief: ShareBelief) => ({
+  expected: expectedShare(belief),
+  chanceKnown: 1 - incompleteBeta(KNOWN_SHARE, belief.right, belief.wrong),
+  low: betaQuantile(0.025, belief.right, belief.wrong),
+  high: betaQuantile(0.975, belief.right, belief.wrong),
+});
+
+const addParts = ({ right, wrong }: ShareBelief, recognised: number): ShareBelief => ({
+  right: right + recognised,
+  wrong: wrong + 1 - recognised,
+});
+
+/** Other ways to take in a use of a sign, with the same weights, priors and forgetting. */
+const followWords = (
   words: readonly WordEvidence[],
-): ReadonlyMap<string, { right: number; total: number }> => {
-  const counts = new Map<string, { right: number; total: number }>();
-  for (const { signs, isRight } of words)
-    for (const sign of signs) {
-      const count = counts.get(sign) ?? { right: 0, total: 0 };
-      count.right += isRight ? 1 : 0;
-      count.total += 1;
-      counts.set(sign, count);
+  backgrounds: readonly SignBackground[],
+  asOf: Day,
+  absorb: (belief: ShareBelief, recognised: number) => ShareBelief,
+): readonly ShareBelief[] => {
+  const places = new Map(backgrounds.map(({ sign }, place) => [sign, place]));
+  const beliefs: (readonly [ShareBelief, Day] | undefined)[] = backgrounds.map(() => undefined);
+  const on = (place: number, day: Day): ShareBelief => {
+    const background = backgrounds[place];
+    if (background === undefined) throw new RangeError(`no sign at ${place}`);
+    const [belief, last] = beliefs[place] ?? [];
+    const prior = priorOn(background, day);
+    return belief === undefined || last === undefined
+      ? prior
+      : fadeBelief(belief, (day - last) / WEEK, prior);
+  };
+  for (const { day, signs, isRight } of words) {
+    const met = signs.map((sign) => {
+      const place = places.get(sign) ?? 0;
+      const belief = on(place, day);
+      return { place, belief, share: expectedShare(belief) };
+    });
+    const all = met.reduce((product, { share }) => product * share, 1);
+    for (const { place, belief, share } of met) {
+      const recognised = weighSign(share, all / share, isRight, KNOWLEDGE_SETTINGS);
+      beliefs[place] = [absorb(belief, recognised), day];
     }
+  }
+  return backgrounds.map((_, place) => on(place, asOf));
+};
+
+/** Every word right counts for all of its signs, every word missed against all of them. */
+const countWords = (words: readonly WordEvidence[]): ReadonlyMap<string, ShareBelief> => {
+  const counts = new Map<string, ShareBelief>();
+  for (const { signs, isRight } of words)
+    for (const sign of signs) counts.set(sign, addParts(counts.get(sign) ?? FLAT, isRight ? 1 : 0));
   return counts;
 };
 

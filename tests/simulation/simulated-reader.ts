@@ -17,7 +17,7 @@ export type Truth = (typeof TRUTHS)[number];
 export const FIRST_DAY = 46_000;
 export const WEEK = 7;
 
-/** Weekly chances of a sign not known to be learnt, and of a known one to be forgotten. */
+/** Weekly chances of a sign taught and not known to be learnt, and of a known one to be forgotten. */
 const LEARNT = 0.08;
 const FORGOTTEN = 0.02;
 
@@ -51,7 +51,10 @@ export const drawReader = (
     const before = courses[week - 1] ?? first;
     courses.push(
       truth === "learns and forgets"
-        ? before.map((share) => (share === 1 ? (random() < FORGOTTEN ? 0 : 1) : random() < LEARNT ? 1 : 0))
+        ? before.map((share, place) => {
+            if (share === 1) return random() < FORGOTTEN ? 0 : 1;
+            return backgrounds[place]?.taught !== undefined && random() < LEARNT ? 1 : 0;
+          })
         : before,
     );
   }

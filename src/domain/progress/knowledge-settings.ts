@@ -26,7 +26,7 @@ export const KNOWLEDGE_SETTINGS: KnowledgeSettings = {
   slip: 0.1,
   guess: 0.1,
   keptAWeek: KEPT_A_WEEK,
-  priorWeight: 2,
+  priorWeight: 1,
   untaught: 0.1,
   fresh: 0.5,
   settled: 0.85,
