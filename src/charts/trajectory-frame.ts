@@ -115,7 +115,7 @@ export const spanOfDays = (trajectories: readonly Trajectory[]): readonly [numbe
 };
 
 /** Values from 0 on, so that heights can be compared; accuracy always reaches 100 %. */
-const spanOfValues = (trajectory: Trajectory): readonly [number, number] => {
+export const spanOfValues = (trajectory: Trajectory): readonly [number, number] => {
   const { series, aimLine, trend, criterion } = trajectory;
   const values = series.points.map(({ value }) => value);
   if (aimLine !== undefined) values.push(aimLine.fromValue, aimLine.toValue);
