@@ -28,15 +28,21 @@ export const numberOf = (cell: unknown, name: string): Result<number> =>
  *
  * @param name - what the argument is called to the teacher, such as `n`
  * @param otherwise - what a missing or blank argument stands for
- * @returns the number, or `not-a-number`, or `impossible-number` (below 1, or a fraction)
+ * @param most - the largest number that makes sense
+ * @returns the number, or `not-a-number`, or `impossible-number` (below 1, above `most`, or a fraction)
  */
-export const countOf = <T>(cell: unknown, name: string, otherwise: T): Result<number | T> => {
+export const countOf = <T>(
+  cell: unknown,
+  name: string,
+  otherwise: T,
+  most = Infinity,
+): Result<number | T> => {
   if (isBlank(cell)) return success(otherwise);
   const number = numberOf(cell, name);
-  if (!number.ok) return number;
-  return Number.isInteger(number.value) && number.value >= 1
-    ? number
-    : refusal("impossible-number", `${name} is to be a whole number from 1, not ${number.value}.`);
+  if (!number.ok || (Number.isInteger(number.value) && number.value >= 1 && number.value <= most))
+    return number;
+  const range = most === Infinity ? "from 1" : `from 1 to ${most.toLocaleString("en-US")}`;
+  return refusal("impossible-number", `${name} is to be a whole number ${range}, not ${number.value}.`);
 };
 
 /**

@@ -22,6 +22,8 @@ export interface DrillArguments {
 
 /** Items of a drill where n is missing: our choice, no source. */
 const USUAL_ITEMS = 10;
+/** More than this is a slip of the hand, and would hold up the sheet for seconds: our choice, no source. */
+const MOST_ITEMS = 10_000;
 const USUAL_SEED = 1;
 
 const NO_SIGNS: Fault = {
@@ -45,7 +47,7 @@ export const drillRows = (
       if (wanted.value.length === 0) return NO_SIGNS;
       const known = readTaught(taught ?? []);
       if (!known.ok) return known.fault;
-      const most = countOf(n, "n", USUAL_ITEMS);
+      const most = countOf(n, "n", USUAL_ITEMS, MOST_ITEMS);
       if (!most.ok) return most.fault;
       const mostCells = countOf(maxCells, "maxCells", undefined);
       if (!mostCells.ok) return mostCells.fault;

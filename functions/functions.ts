@@ -194,7 +194,7 @@ export function signs(kind?: unknown): unknown[][] {
  * @customfunction DRILL
  * @param signs The signs to practise, in print form
  * @param taught The taught signs in print form: ch, the, in wordsign, full stop
- * @param [n] Rows, a whole number from 1; 10 unless given
+ * @param [n] Rows, a whole number from 1 to 10,000; 10 unless given
  * @param [maxCells] Cells a word or a line of signs at most; no limit unless given
  * @param [words] Words or texts to choose from; the built-in words unless given
  * @param [seed] A number; the same seed gives the same drill; 1 unless given

@@ -73,7 +73,12 @@ describe("DRILL", () => {
     ["no sign", [one(""), one("the")], error("#VALUE!", /Name at least one sign/)],
     ["an unknown sign", [one("zz"), one("the")], error("#VALUE!", /“zz” is not a sign/)],
     ["an unknown taught sign", [one("ch"), one("zz")], error("#VALUE!", /“zz” is not a sign/)],
-    ["no rows", [one("ch"), one("the"), 0], error("#NUM!", /n is to be a whole number/)],
+    [
+      "no rows",
+      [one("ch"), one("the"), 0],
+      error("#NUM!", /n is to be a whole number from 1 to 10,000, not 0/),
+    ],
+    ["more rows than anyone reads", [one("ch"), one("the"), 1e9], error("#NUM!", /from 1 to 10,000/)],
     ["no cells", [one("ch"), one("the"), 5, 0], error("#NUM!", /maxCells is to be a whole number/)],
     [
       "text for a seed",
