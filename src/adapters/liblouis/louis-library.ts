@@ -4,7 +4,10 @@ import { formatAccentRules } from "./letter-accents";
 import type { EngineSource } from "./louis-module";
 import { LouisTranslator } from "./louis-translator";
 import type { Rendering } from "./rendering";
+import { NUMERIC_SPACE_RULE } from "./numeric-spaces";
+import { formatSymbolRules } from "./symbol-rules";
 import { collectTableFiles, isTableName, MissingTableError, type TableFile } from "./table-files";
+import { SEAM_RULES } from "./marked-piece";
 import { WordMemo } from "./word-memo";
 
 /** The tables of the two codes that have a name of their own. */
@@ -20,6 +23,7 @@ const UNDEFINED_SUPPLEMENT: TableFile = {
   name: "cellwright-undefined.uti",
   content: "sign \\xF8FE 9A\nundefined 9A\n",
 };
+const SEAM_SUPPLEMENT: TableFile = { name: "cellwright-seams.uti", content: SEAM_RULES + NUMERIC_SPACE_RULE };
 /**
  * Words that the engine contracts wrongly unless the text ends behind them; `dis` and `con` are groupsigns only
  * where more than these letters follow. Source: UEB 2013 section 10.6.1 (dish, disc: from memory).
@@ -32,6 +36,19 @@ const WORD_SUPPLEMENT: TableFile = {
     "noback word conc 14-135-1345-14",
     "noback word bere 12-12456-15",
     "noback word bene 12-26-15",
+    // 10.7.6: honest and monetary with their derivatives use one.
+    "noback always honest 125-5-135-34",
+    "noback always monetis 134-5-135-2345-24-234",
+    "noback always monetiz 134-5-135-2345-24-1356",
+    // 10.7.3: there with a second part.
+    "noback sufword thereun 5-2346-136-1345",
+    "noback sufword thereunder 5-2346-5-136",
+    "noback sufword thereout 5-2346-1256-2345",
+    "noback sufword therethrough 5-2346-5-1456",
+    "noback sufword therewith 5-2346-23456",
+    "noback sufword therean 5-2346-1-1345",
+    // 10.9.3 (from memory): longer words that may use a shortform.
+    "noback sufword nonesuch 1345-5-135-234-16",
     "",
   ].join("\n"),
 };
@@ -82,17 +99,19 @@ export class LouisLibrary implements TranslatorLibrary {
     if (!isTableName(table)) throw new UnknownCodeError(`"${code}" is not a braille code. ${ADVICE}`);
     const files = await this.#collect(code, table);
     const ueb = UEB_TABLES.has(table);
+    const contracted = table === NAMED_CODES.contracted;
     const engine = ueb ? await this.#sharedEngine() : await this.#newEngine();
     const supplements = [
-      ...(ueb ? [accentSupplement(files)] : []),
-      ...(table === NAMED_CODES.contracted ? [WORD_SUPPLEMENT] : []),
+      ...(ueb ? [characterSupplement(files)] : []),
+      ...(ueb ? [SEAM_SUPPLEMENT] : []),
+      ...(contracted ? [WORD_SUPPLEMENT] : []),
       UNDEFINED_SUPPLEMENT,
     ];
     for (const file of [...files, ...supplements]) engine.mount(file.name, file.content);
     const compiled = engine.compile([DISPLAY_TABLE, table, ...supplements.map(({ name }) => name)]);
     if (typeof compiled !== "number") throw new UnknownCodeError(explainRefusal(code, compiled));
     const memo = ueb && this.#memoCapacity !== 0 ? new WordMemo<Rendering>(this.#memoCapacity) : undefined;
-    const translator = new LouisTranslator(engine, compiled, { code, ueb }, memo);
+    const translator = new LouisTranslator(engine, compiled, { code, ueb, contracted }, memo);
     this.#loaded.set(code, translator);
     return translator;
   }
@@ -120,10 +139,11 @@ export class LouisLibrary implements TranslatorLibrary {
   }
 }
 
-const accentSupplement = (files: readonly TableFile[]): TableFile => {
+const characterSupplement = (files: readonly TableFile[]): TableFile => {
   const definitions = files.find(({ name }) => name === UEB_CHARACTERS)?.content ?? "";
   const text = typeof definitions === "string" ? definitions : new TextDecoder().decode(definitions);
-  return { name: "cellwright-accents.uti", content: formatAccentRules(text) };
+  const accents = formatAccentRules(text);
+  return { name: "cellwright-characters.uti", content: accents + formatSymbolRules(text + accents) };
 };
 
 const explainRefusal = (code: string, log: readonly string[]): string => {

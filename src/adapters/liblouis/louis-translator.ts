@@ -4,6 +4,7 @@ import type { CompiledTable, Engine } from "./engine";
 import { LONGEST_CALL, renderLongPiece, SHORT_CALL } from "./long-piece";
 import { splitAtOpenings, splitIntoPieces, type Piece } from "./pieces";
 import { isPlain, prepareLine, prepareUebLine, type PreparedLine } from "./prepared-line";
+import { markPiece, SEAM_PATTERN } from "./marked-piece";
 import type { Rendering } from "./rendering";
 import { explainUntranslatable } from "./untranslatable";
 import type { WordMemo } from "./word-memo";
@@ -13,6 +14,8 @@ export interface TableTraits {
   readonly code: string;
   /** A UEB table: prepared as such, six dots (dot 7 only marks a capital inside the engine), texts split at spaces. */
   readonly ueb: boolean;
+  /** a code with contractions, which may not cross the seams of a word */
+  readonly contracted: boolean;
 }
 
 /** Words longer than this are rare and not worth keeping. */
@@ -171,19 +174,26 @@ export class LouisTranslator implements Translator {
   }
 
   #renderAnew(word: string): Rendering {
-    const { patterns, origins } = this.#engine.translate(this.#table, word, true);
+    const marked = this.#traits.ueb ? markPiece(word, this.#traits.contracted) : undefined;
+    const { patterns, origins } = this.#engine.translate(this.#table, marked?.text ?? word, true);
     const mask = this.#traits.ueb ? SIX_DOTS : EIGHT_DOTS;
     const starts: number[] = [];
     const unknown: number[] = [];
     let cells = "";
     let reached = -1;
+    let taken = 0;
     for (let index = 0; index < patterns.length; index += 1) {
       const pattern = patterns[index] ?? 0;
-      const origin = origins?.[index] ?? 0;
+      const place = origins?.[index] ?? 0;
+      const origin = marked?.origins?.[place] ?? place;
+      if ((pattern & VIRTUAL_DOTS) === SEAM_PATTERN) {
+        taken += 1;
+        continue;
+      }
       if ((pattern & VIRTUAL_DOTS) === UNDEFINED_PATTERN) unknown.push(origin);
       // Origins may step back where a rule moves an indicator: such cells stay with the group before.
       if (origin > reached) {
-        starts.push(reached === -1 ? 0 : origin, index);
+        starts.push(reached === -1 ? 0 : origin, index - taken);
         reached = origin;
       }
       cells += CELLS[pattern & mask] ?? BLANK;

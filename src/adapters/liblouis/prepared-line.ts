@@ -1,4 +1,5 @@
 import { joinAccent } from "./letter-accents";
+import { markNumericSpaces } from "./numeric-spaces";
 
 /** A line of print as the engine gets it, and where each of its characters stood in the line as written. */
 export interface PreparedLine {
@@ -41,7 +42,10 @@ export const prepareLine = (line: string): PreparedLine =>
  *
  * @param line - print without line breaks
  */
-export const prepareUebLine = (line: string): PreparedLine => prepare(line, joinAccent, straightenMarks);
+export const prepareUebLine = (line: string): PreparedLine => {
+  const { text, origins } = prepare(line, joinAccent, straightenMarks);
+  return { text: markNumericSpaces(text), origins };
+};
 
 const keepText = (text: string): string => text;
 
@@ -62,7 +66,7 @@ const prepare = (
     kept.push(origin);
     if (SPACE.test(character)) characters.push(" ");
     // Only what the line itself holds: joined letters may be private characters too.
-    else characters.push(UNUSABLE.test(line.charAt(origin)) ? UNTRANSLATABLE : character);
+    else characters.push(UNUSABLE.test(line.charAt(origin)) ? UNTRANSLATABLE : character.normalize("NFC"));
   }
   return { text: revise(characters.join("")), origins: kept };
 };
