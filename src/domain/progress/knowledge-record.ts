@@ -52,7 +52,7 @@ export class KnowledgeRecord {
       record.belief = { right: right + correct, wrong: wrong + opportunities - correct };
       record.opportunities += opportunities;
     }
-    for (const word of [...words].sort(compareClearness)) this.#meetWord(word, day);
+    for (const { word } of words.map(withKey).sort(compareClearness)) this.#meetWord(word, day);
   }
 
   /** What is believed of the sign at a place of the backgrounds, on the last day met or later. */
@@ -98,6 +98,7 @@ export class KnowledgeRecord {
   }
 
   #bringForward({ background, belief, lastSeen }: SignRecord, day: Day): ShareBelief {
+    if (belief !== undefined && lastSeen === day) return belief;
     const prior = priorOn(background, day, this.#settings);
     if (belief === undefined || lastSeen === undefined) return prior;
     const { taught } = background;
@@ -121,10 +122,18 @@ export class KnowledgeRecord {
   }
 }
 
+interface KeyedWord {
+  readonly word: WordEvidence;
+  readonly key: string;
+}
+
+const withKey = (word: WordEvidence): KeyedWord => ({ word, key: word.signs.join() });
+
 /** Words right before words missed, and short before long: what tells more of a sign first; then any fixed order. */
-const compareClearness = (one: WordEvidence, other: WordEvidence): number =>
+const compareClearness = (
+  { word: one, key: oneKey }: KeyedWord,
+  { word: other, key: otherKey }: KeyedWord,
+): number =>
   Number(other.isRight) - Number(one.isRight) ||
   one.signs.length - other.signs.length ||
-  compareTexts(one.signs.join(), other.signs.join());
-
-const compareTexts = (one: string, other: string): number => (one === other ? 0 : one < other ? -1 : 1);
+  (oneKey === otherKey ? 0 : oneKey < otherKey ? -1 : 1);
