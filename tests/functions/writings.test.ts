@@ -80,11 +80,11 @@ describe("WRITING", () => {
 
 describe("CELLERRORS", () => {
   it("gives rows of position, cells, dots and kind", () => {
-    expect(cellerrors(one("The bread is dim"), one("! bre#d is fix"))).toEqual([
+    expect(cellerrors(one("The bread is dim"), one("! bred is fixx"))).toEqual([
       [1, "⠠", "", "6", "", "indicator missing"],
       [6, "⠂", "⠑", "2", "15", "one cell for another"],
-      [6, "", "⠼", "", "3456", "cell added"],
       [12, "⠙", "⠋", "145", "124", "reversal"],
+      [13, "", "⠭", "", "1346", "cell added"],
       [14, "⠍", "⠭", "134", "1346", "added dot"],
     ]);
   });

@@ -91,23 +91,34 @@ export function alignSequences(
   // Items that may stand alone for less than an edit do not bound how far a path strays by its weight.
   const free =
     costs.extra === undefined ? 0 : second.filter((_, j) => (costs.extra?.(j) ?? EDIT) < EDIT).length;
-  const stray = farthestStray(costs.rewrites ?? []);
+  const strays = straysOf(costs.rewrites ?? []);
   const widest = Math.max(first.length, second.length);
   for (let width = Math.min(widest, least + free + 16); ;) {
     const table = fillBand(first, second, costs, width);
     // A path of so many edits strays no farther; the path just found bounds the edits of the lightest.
-    const enough = Math.floor(table.weight / EDIT) * stray + free + 1;
+    const enough = farthestStray(Math.floor(table.weight / EDIT), strays) + free + 1;
     if (width >= widest || width >= enough) return traceBack(table, second.length, costs.rewrites ?? []);
     width = Math.min(widest, Math.max(width + 1, Math.min(enough, 4 * width)));
   }
 }
 
-/** How far from its diagonal one edit can lead. */
-const farthestStray = (rewrites: readonly Rewrite[]): number => {
-  let farthest = 1;
-  for (const { from, to, keys } of rewrites)
-    farthest = Math.max(farthest, Math.abs(keys.length - (to - from)));
-  return farthest;
+/**
+ * How far from its diagonal the rewrites can lead, where that is farther than another edit does; farthest first. Of those
+ * that begin at one place only one can be taken.
+ */
+const straysOf = (rewrites: readonly Rewrite[]): readonly number[] => {
+  const farthest = new Map<number, number>();
+  for (const { from, to, keys } of rewrites) {
+    const stray = Math.abs(keys.length - (to - from));
+    if (stray > 1) farthest.set(from, Math.max(stray, farthest.get(from) ?? 0));
+  }
+  return [...farthest.values()].sort((one, other) => other - one);
+};
+
+/** How far from its diagonal so many edits can lead: no rewrite is taken twice. */
+const farthestStray = (edits: number, strays: readonly number[]): number => {
+  const rewritten = Math.min(edits, strays.length);
+  return strays.slice(0, rewritten).reduce((sum, stray) => sum + stray, edits - rewritten);
 };
 
 interface Band {
@@ -126,8 +137,8 @@ function fillBand(
   width: number,
 ): Band {
   const numberOf = keyNumbers();
-  const one = Float64Array.from(first, numberOf);
-  const two = Float64Array.from(second, numberOf);
+  const one = Int32Array.from(first, numberOf);
+  const two = Int32Array.from(second, numberOf);
   const rows = one.length;
   const columns = two.length;
   const whole = 2 * width >= columns;
@@ -140,6 +151,8 @@ function fillBand(
   const swaps = costs.swaps ?? true;
   // Where the end is open, an item added at the end must not be lighter than the next item replaced by it.
   const extraWeight = costs.openEnd === true ? EDIT + 1 : EDIT;
+  const extras = Float64Array.from(two, (_, j) => costs.extra?.(j) ?? extraWeight);
+  const replace = costs.replace;
   let best = { weight: UNREACHED, end: rows };
   for (let i = 0; i <= rows; i += 1) {
     const from = Math.max(0, i - width);
@@ -152,12 +165,15 @@ function fillBand(
     const missing = i > 0 ? (costs.missing?.(i - 1) ?? EDIT + 1) : 0;
     const ending = rewrites.endingAt[i];
     const origin = originOf(i);
+    const [item, itemBefore] = [one[i - 1], one[i - 2]];
+    const maySwap = swaps && i > 1 && item !== itemBefore;
+    let left = UNREACHED;
     for (let j = from; j <= to; j += 1) {
       let weight = i === 0 && j === 0 ? 0 : UNREACHED;
       let step = 0;
       if (i > 0 && j > 0) {
-        const same = one[i - 1] === two[j - 1];
-        const pair = same ? 0 : (costs.replace?.(i - 1, j - 1) ?? EDIT) + 1;
+        const same = item === two[j - 1];
+        const pair = same ? 0 : replace === undefined ? EDIT + 1 : replace(i - 1, j - 1) + 1;
         const reached = (last[j - 1] ?? UNREACHED) + pair;
         if (reached < weight) {
           weight = reached;
@@ -173,20 +189,13 @@ function fillBand(
         }
       }
       if (j > 0) {
-        const reached = (current[j - 1] ?? UNREACHED) + (costs.extra?.(j - 1) ?? extraWeight);
+        const reached = left + (extras[j - 1] ?? extraWeight);
         if (reached < weight || (reached === weight && step === SAME)) {
           weight = reached;
           step = EXTRA;
         }
       }
-      if (
-        swaps &&
-        i > 1 &&
-        j > 1 &&
-        one[i - 1] === two[j - 2] &&
-        one[i - 2] === two[j - 1] &&
-        one[i - 1] !== one[i - 2]
-      ) {
+      if (maySwap && j > 1 && item === two[j - 2] && itemBefore === two[j - 1]) {
         const reached = (beforeLast[j - 2] ?? UNREACHED) + EDIT + 2;
         if (reached < weight) {
           weight = reached;
@@ -207,6 +216,7 @@ function fillBand(
         }
       }
       current[j] = weight;
+      left = weight;
       steps[origin + j] = step;
     }
     const reached = to === columns ? (current[columns] ?? UNREACHED) : UNREACHED;
@@ -274,7 +284,7 @@ const numberRewrites = (
   return { count: rewrites.length, longest, endingAt };
 };
 
-const endsWith = (items: Float64Array, end: number, keys: readonly number[]): boolean => {
+const endsWith = (items: Int32Array, end: number, keys: readonly number[]): boolean => {
   for (let back = 1; back <= keys.length; back += 1)
     if (items[end - back] !== keys[keys.length - back]) return false;
   return true;

@@ -58,11 +58,16 @@ const BIT_COUNTS = Uint8Array.from(
   { length: 256 },
   (_, bits) => dotsOf(String.fromCharCode(0x2800 + bits)).length,
 );
-const countBits = (bits: number): number => BIT_COUNTS[bits] ?? 0;
+
+/** How many dots a pattern has. */
+export const countBits = (bits: number): number => BIT_COUNTS[bits] ?? 0;
 
 /** How many dots differ between two cells: those in one of them only. */
 export const countDifferentDots = (one: string, other: string): number =>
   countBits(bitsOf(one) ^ bitsOf(other));
+
+/** The dots of cells as bits of one number each, dot 1 the lowest. */
+export const patternsOf = (cells: string): Uint8Array => Uint8Array.from(cells, bitsOf);
 
 /** How many dots a cell has. */
 export const countDots = (cell: string): number => countBits(bitsOf(cell));

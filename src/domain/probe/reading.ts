@@ -68,10 +68,9 @@ export function scoreReading(expected: string, heard: string): ReadingScore {
       extra: (place) => (items[place]?.kind === "word" ? EDIT + 1 : 1),
       // A self-correction may stand for its word (no error), a telling for a word that never came (an error); where
       // a word can take that place instead, it does.
-      replace: (_, place) => {
-        const kind = items[place]?.kind;
-        return kind === "self-corrected" ? 2 : EDIT;
-      },
+      ...(items.some(({ kind }) => kind === "self-corrected") && {
+        replace: (_: number, place: number) => (items[place]?.kind === "self-corrected" ? 2 : EDIT),
+      }),
     },
   );
   return countMiscues(listMiscues(words, items, steps), covered);

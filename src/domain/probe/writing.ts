@@ -1,7 +1,6 @@
-import { BLANK_CELL } from "../braille/cell";
 import { alignSequences, EDIT, type AlignmentStep } from "./alignment";
 import { listAligned, type AlignedCells } from "./aligned-cells";
-import { compareDots, countDifferentDots, countDots } from "./cell-error-kind";
+import { compareDots, countBits, countDots, patternsOf } from "./cell-error-kind";
 import { listRewrites, type ContractionRewrite } from "./contraction-rewrites";
 import type { ExpectedCells } from "./expected-cells";
 
@@ -41,7 +40,7 @@ const UNPAIRED = 2 ** 14;
  * @param written - Unicode braille without line breaks, as {@link parseWritten} gives it
  */
 export const scoreWriting = (expected: ExpectedCells, written: string): WritingScore => {
-  const rewrites = listRewrites(expected);
+  const rewrites = listRewrites(expected).filter(isFoundIn(written));
   const steps = alignCells(expected.cells, written, rewrites);
   const tally = new Tally();
   for (const step of steps) {
@@ -55,6 +54,17 @@ export const scoreWriting = (expected: ExpectedCells, written: string): WritingS
     ...tally.counts(),
     cells: expected.cells.length,
     aligned: listAligned(expected, written, steps, rewrites),
+  };
+};
+
+/** Whether a rewrite's cells stand anywhere in the writing; most do not, and only those that do widen the search. */
+const isFoundIn = (written: string): ((rewrite: ContractionRewrite) => boolean) => {
+  const known = new Map<string, boolean>();
+  return ({ keys }) => {
+    const cells = keys.join("");
+    const found = known.get(cells) ?? written.includes(cells);
+    known.set(cells, found);
+    return found;
   };
 };
 
@@ -99,14 +109,13 @@ const alignCells = (
   written: string,
   rewrites: readonly ContractionRewrite[],
 ): readonly AlignmentStep[] => {
-  const [first, second] = [[...expected], [...written]];
-  const dotsAt = (cells: readonly string[], at: number): number => countDots(cells[at] ?? BLANK_CELL);
-  const { steps } = alignSequences(first, second, {
+  const [one, other] = [patternsOf(expected), patternsOf(written)];
+  const { steps } = alignSequences([...expected], [...written], {
     swaps: false,
     rewrites,
-    replace: (one, other) => EDIT + countDifferentDots(first[one] ?? BLANK_CELL, second[other] ?? BLANK_CELL),
-    missing: (one) => EDIT + UNPAIRED + dotsAt(first, one),
-    extra: (other) => EDIT + UNPAIRED + dotsAt(second, other),
+    replace: (i, j) => EDIT + countBits((one[i] ?? 0) ^ (other[j] ?? 0)),
+    missing: (i) => EDIT + UNPAIRED + countBits(one[i] ?? 0),
+    extra: (j) => EDIT + UNPAIRED + countBits(other[j] ?? 0),
   });
   return steps;
 };
