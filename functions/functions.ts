@@ -280,7 +280,7 @@ export function miscues(expected: unknown[][], heard: unknown[][], code?: string
  * Scores writing, cell by cell: one row of cells expected, right, changed, left out, added, and two shares. Ranges with as many cells are compared item by item. Dot accuracy is 1 less the dots that differ of the dots in either, over all pairs of cells.
  * @customfunction WRITING
  * @param expected The print that was to be written, or Unicode braille
- * @param written Unicode braille, dot numbers or ASCII braille; a space where nothing was written
+ * @param written Unicode braille, dot numbers joined by hyphens (125-15, 0 a blank) or ASCII braille; a space where nothing was written
  * @param [code] "contracted" (default), "uncontracted", another table, or "signs" where the items are signs
  * @returns Cells expected, right, changed, left out, added, cell accuracy, dot accuracy
  */
@@ -292,7 +292,7 @@ export function writing(expected: unknown[][], written: unknown[][], code?: stri
  * Lists the cells that were not written as expected and what happened: missed dot, added dot, reversal, inversion, one row lower, contraction not used and so on.
  * @customfunction CELLERRORS
  * @param expected The print that was to be written, or Unicode braille
- * @param written Unicode braille, dot numbers or ASCII braille; a space where nothing was written
+ * @param written Unicode braille, dot numbers joined by hyphens (125-15, 0 a blank) or ASCII braille; a space where nothing was written
  * @param [code] "contracted" (default), "uncontracted", another table, or "signs" where the items are signs
  * @returns Rows of position, expected cell, written cell, dots expected, dots written, kind of error
  */
