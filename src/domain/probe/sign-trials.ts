@@ -57,13 +57,24 @@ export const countSignTrials = (probes: readonly Probe[]): TrialSummary => {
   };
 };
 
+/** What a probe counted. */
 interface CountedProbe {
   readonly correct: number;
   readonly opportunities: number;
   readonly supported: boolean;
 }
 
-const countProbe = ({ correct, opportunities, words, errors, support }: Probe): CountedProbe | undefined => {
+/**
+ * Correct of opportunities of one probe: as it says, or from words and errors; undefined where it has neither, or more
+ * correct than opportunities.
+ */
+export const countProbe = ({
+  correct,
+  opportunities,
+  words,
+  errors,
+  support,
+}: Probe): CountedProbe | undefined => {
   const total = opportunities ?? words;
   const right = correct ?? (total === undefined || errors === undefined ? undefined : total - errors);
   const isCount = right !== undefined && total !== undefined && right >= 0 && right <= total;

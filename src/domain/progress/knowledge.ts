@@ -25,6 +25,8 @@ export interface SignKnowledge extends Interval {
   readonly expected: number;
   /** the chance that this share is at least 80 % */
   readonly chanceKnown: number;
+  /** the same on the last day with evidence of it, before forgetting; the same as `chanceKnown` where there is none */
+  readonly chanceWhenSeen: number;
   readonly state: KnowledgeState;
   readonly belief: ShareBelief;
   /** the last day with evidence of it; absent where there is none */
@@ -92,13 +94,14 @@ const describe = (sign: string, record: KnowledgeRecord, place: number, asOf: Da
   const belief = record.beliefOn(place, asOf);
   const { words, opportunities, lastSeen } = record.seen(place);
   const { right, wrong } = belief;
-  const chanceKnown = 1 - incompleteBeta(KNOWN_SHARE, right, wrong);
+  const chanceKnown = chanceOf(belief);
   return {
     sign,
     expected: expectedShare(belief),
     low: betaQuantile((1 - CONFIDENCE) / 2, right, wrong),
     high: betaQuantile((1 + CONFIDENCE) / 2, right, wrong),
     chanceKnown,
+    chanceWhenSeen: lastSeen === undefined ? chanceKnown : chanceOf(record.beliefOn(place, lastSeen)),
     state: lastSeen === undefined ? "nothing seen" : nameState(chanceKnown),
     belief,
     ...(lastSeen !== undefined && { lastSeen }),
@@ -106,6 +109,8 @@ const describe = (sign: string, record: KnowledgeRecord, place: number, asOf: Da
     opportunities,
   };
 };
+
+const chanceOf = ({ right, wrong }: ShareBelief): number => 1 - incompleteBeta(KNOWN_SHARE, right, wrong);
 
 const nameState = (chanceKnown: number): KnowledgeState => {
   if (chanceKnown >= PROBABLY_KNOWN_FROM) return "probably known";
