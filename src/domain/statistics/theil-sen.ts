@@ -39,20 +39,24 @@ export const fitMedianSlope = (
   if (points < 2) return refuseTooFew();
   const slopes = pairSlopes(xs, ys);
   if (slopes.length === 0) return refuseOneDay();
-  const slope = medianRank(slopes);
+  // Selecting a rank leaves smaller slopes before it and larger ones after: the other ranks lie in their parts.
+  const middle = Math.floor((slopes.length - 1) / 2);
+  const lower = selectRank(slopes, middle) ?? NaN;
+  const upper = slopes.length % 2 === 1 ? lower : leastFrom(slopes, middle + 1);
+  const slope = (lower + upper) / 2;
   const line = { points, slope, intercept: median(ys) - slope * median(xs) };
   if (points < LEAST_POINTS_FOR_INTERVAL) return success(line);
   const reach = normalQuantile((1 + confidence) / 2) * Math.sqrt(kendallVariance(xs));
   // Ranks count from 1.
-  const low = selectRank(slopes, Math.floor((slopes.length - reach) / 2) - 1);
-  const high = selectRank(slopes, Math.ceil((slopes.length + reach) / 2));
+  const low = selectRank(slopes.subarray(0, middle + 1), Math.floor((slopes.length - reach) / 2) - 1);
+  const high = selectRank(slopes.subarray(middle), Math.ceil((slopes.length + reach) / 2) - middle);
   return success(low === undefined || high === undefined ? line : { ...line, interval: { low, high } });
 };
 
-const medianRank = (slopes: Float64Array): number => {
-  const lower = selectRank(slopes, Math.floor((slopes.length - 1) / 2)) ?? NaN;
-  const upper = selectRank(slopes, Math.floor(slopes.length / 2)) ?? NaN;
-  return (lower + upper) / 2;
+const leastFrom = (slopes: Float64Array, from: number): number => {
+  let least = Infinity;
+  for (let i = from; i < slopes.length; i++) least = Math.min(least, slopes[i] ?? NaN);
+  return least;
 };
 
 const pairSlopes = (xs: readonly number[], ys: readonly number[]): Float64Array => {
