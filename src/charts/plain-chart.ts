@@ -162,9 +162,15 @@ export interface DayLabel {
   readonly text: string;
 }
 
-/** Labels of the axis of days that have no room for a year; {@link sayDays} has it. */
+/** Longer than this, in days, the same month may come twice: the labels then name the year. */
+const ONE_YEAR = 330;
+
+/** Labels of the axis of days; the year is among them where the axis is longer than one, else {@link sayDays} has it. */
 export const labelDays = ({ days: [from, to] }: PlainChart, most: number): readonly DayLabel[] =>
-  calendarTicks(from, to, Math.max(2, most)).map(({ day, label }) => ({ day, text: label }));
+  calendarTicks(from, to, Math.max(2, most)).map(({ day, label }) => ({
+    day,
+    text: to - from > ONE_YEAR ? `${label} ${dateOf(day).year}` : label,
+  }));
 
 /** What the axis of days is about: `days from 2 Sep 2026 to 20 Jan 2027`. */
 export const sayDays = ({ days }: PlainChart): string => {

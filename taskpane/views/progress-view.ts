@@ -48,6 +48,7 @@ export class ProgressView extends HTMLElement implements PaneView {
       };
     }
     this.#trajectory.state = context.state;
+    this.#trajectory.services = context;
   }
 }
 

@@ -49,6 +49,17 @@ caption { text-align: start; padding-block: 0.25rem; }
 th, td { text-align: start; vertical-align: top; padding: 0.25rem 0.6rem 0.25rem 0; border-block-end: 1px solid var(--line, GrayText); }
 td { font-variant-numeric: tabular-nums; }
 tbody th, td:last-child { white-space: nowrap; }
+.multiples { list-style: none; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 15rem), 1fr)); gap: 1rem; }
+.multiples li + li { margin: 0; }
+.multiples svg { display: block; max-inline-size: 100%; block-size: auto; }
+.multiples .name { font-weight: 600; }
+.player { border: 1px solid var(--strong-line, currentColor); border-radius: 0.3rem; padding: 0.6rem; min-block-size: 3rem; }
+.said { min-block-size: 1.5em; margin-block: 0.4rem; }
+.keys { display: grid; grid-template-columns: auto 1fr; gap: 0.1rem 0.75rem; margin-block: 0.4rem; }
+.keys dd { margin: 0; }
+.sounding + .sounding { margin-block-start: 1rem; }
+.proof { display: grid; gap: 0.5rem; }
+.proof svg { inline-size: 100%; block-size: auto; max-inline-size: 40rem; background: #fff; border: 1px solid var(--line, GrayText); forced-color-adjust: none; }
 @media (prefers-color-scheme: dark) {
   :host { --trend: #7db4ee; }
 }

@@ -3,9 +3,22 @@ import { drawTrajectory } from "../../src/charts/trajectory";
 import type { Probe } from "../../src/domain/probe/probe";
 import type { Goal } from "../../src/domain/progress/goal";
 import type { CellSource } from "../../src/domain/progress/measure";
-import { buildSeries, type Measure, type Series, type SeriesPoint } from "../../src/domain/progress/series";
+import {
+  buildSeries,
+  describeSeries,
+  normaliseName,
+  type Measure,
+  type Series,
+  type SeriesPoint,
+} from "../../src/domain/progress/series";
 import { buildTrajectory, type Trajectory } from "../../src/domain/progress/trajectory";
+import type { ScaleKind } from "../../src/charts/axis-scale";
+import { plainTrajectory } from "../../src/charts/plain-chart";
+import { PictureTools, type PictureServices } from "./picture-tools";
+import { fillSelect, setText } from "./select-filling";
+import { paneStyles } from "./pane-styles";
 import { resolveChoice, type ChoiceOption, type TrajectoryChoice } from "./trajectory-choice";
+import { buildMultiples } from "./trajectory-multiples";
 import { TRAJECTORY_STYLES } from "./trajectory-styles";
 import { buildTable, makeText } from "./trajectory-table";
 
@@ -18,6 +31,10 @@ export type PointChosen = Probe["source"];
 const EMPTY =
   "No probes yet. Open the sheet that holds your probes, or type a date, a pupil and a score in one: the graph then appears here.";
 const LOADING = "Reading the probes of this workbook. The graph appears here in a moment.";
+const SCALES: readonly (ChoiceOption & { readonly value: ScaleKind })[] = [
+  { value: "equal-interval", label: "Equal steps" },
+  { value: "ratio", label: "Equal factors (ratio)" },
+];
 /** Pictures are drawn no narrower and no wider than this many pixels. */
 const NARROWEST = 240;
 const WIDEST = 860;
@@ -37,12 +54,15 @@ export class TrajectoryView extends HTMLElement {
   #choice: TrajectoryChoice = {};
   #series: readonly Series[] | undefined;
   #trajectory: Trajectory | undefined;
+  #ofPupil: readonly Series[] = [];
   #width = 0;
   #scheduled = false;
   readonly #pupil = document.createElement("select");
   readonly #seriesList = document.createElement("select");
   readonly #measure = document.createElement("select");
+  readonly #scaleList = document.createElement("select");
   readonly #choices = document.createElement("div");
+  #scale: ScaleKind = "equal-interval";
   readonly #message = makeText("p", "");
   readonly #verdict = makeText("p", "");
   readonly #picture = document.createElement("div");
@@ -52,6 +72,10 @@ export class TrajectoryView extends HTMLElement {
   readonly #detailsTitle = document.createElement("summary");
   #table: ChartPicture["table"] | undefined;
   readonly #scroll = document.createElement("div");
+  readonly #tools = new PictureTools();
+  readonly #all = document.createElement("details");
+  readonly #allTitle = document.createElement("summary");
+  readonly #multiples = document.createElement("div");
   readonly #resize = new ResizeObserver(() => {
     this.#fitPicture();
   });
@@ -59,9 +83,7 @@ export class TrajectoryView extends HTMLElement {
   constructor() {
     super();
     const root = this.attachShadow({ mode: "open" });
-    const sheet = new CSSStyleSheet();
-    sheet.replaceSync(TRAJECTORY_STYLES);
-    root.adoptedStyleSheets = [sheet];
+    root.adoptedStyleSheets = paneStyles(TRAJECTORY_STYLES);
     this.#buildFrame(root);
   }
 
@@ -110,6 +132,11 @@ export class TrajectoryView extends HTMLElement {
     this.#schedule();
   }
 
+  /** What the pane does for it: files, the sheet, the engine. Without it a picture can only be seen and heard. */
+  set services(services: PictureServices | undefined) {
+    this.#tools.services = services;
+  }
+
   connectedCallback(): void {
     this.#resize.observe(this.#picture);
     this.#schedule();
@@ -125,6 +152,7 @@ export class TrajectoryView extends HTMLElement {
       this.#labelled("Pupil", this.#pupil),
       this.#labelled("Series", this.#seriesList),
       this.#labelled("Measure", this.#measure),
+      this.#labelled("Scale", this.#scaleList),
     );
     this.#message.className = "state";
     this.#message.setAttribute("role", "status");
@@ -143,6 +171,10 @@ export class TrajectoryView extends HTMLElement {
     this.#details.addEventListener("toggle", () => {
       this.#fillTable();
     });
+    this.#all.append(this.#allTitle, this.#multiples);
+    this.#all.addEventListener("toggle", () => {
+      this.#fillMultiples();
+    });
     root.append(
       this.#choices,
       this.#message,
@@ -150,6 +182,8 @@ export class TrajectoryView extends HTMLElement {
       this.#picture,
       this.#summary,
       this.#cautions,
+      this.#tools.element,
+      this.#all,
       this.#details,
     );
   }
@@ -167,6 +201,7 @@ export class TrajectoryView extends HTMLElement {
   #takeChoice(): void {
     const measure = this.#measure.value as Measure;
     this.#choice = { pupil: this.#pupil.value, series: this.#seriesList.value, measure };
+    this.#scale = this.#scaleList.value === "ratio" ? "ratio" : "equal-interval";
     this.#draw();
     this.#tell("choice-changed", this.#choice);
   }
@@ -189,21 +224,33 @@ export class TrajectoryView extends HTMLElement {
     this.#series ??= buildSeries(this.#probes, this.#cells);
     const lists = resolveChoice(this.#series, this.#goals, this.#choice);
     setText(this.#message, this.#sayState(lists !== undefined));
-    for (const part of [this.#choices, this.#picture, this.#summary, this.#cautions, this.#details]) {
-      part.hidden = lists === undefined;
-    }
+    const parts = [this.#choices, this.#picture, this.#summary, this.#cautions, this.#details, this.#all];
+    for (const part of parts) part.hidden = lists === undefined;
     if (lists === undefined) {
       this.#trajectory = undefined;
+      this.#tools.subject = undefined;
       setText(this.#verdict, "");
       return;
     }
     fillSelect(this.#pupil, lists.pupils, lists.pupil);
     fillSelect(this.#seriesList, lists.series, lists.seriesName);
     fillSelect(this.#measure, lists.measures, lists.measure);
+    // Shares go to 100 %: factors would say little.
+    if (lists.measure === "accuracy") this.#scale = "equal-interval";
+    const scales = lists.measure === "accuracy" ? SCALES.slice(0, 1) : SCALES;
+    fillSelect(this.#scaleList, scales, this.#scale);
     this.#trajectory = buildTrajectory(lists.chosen, this.#goals);
     this.#drawText(this.#trajectory);
     this.#width = 0;
     this.#fitPicture();
+    this.#ofPupil = this.#series.filter(
+      ({ key }) => normaliseName(key.pupil) === normaliseName(lists.chosen.key.pupil),
+    );
+    setText(
+      this.#allTitle,
+      `All series of ${lists.chosen.key.pupil} beside each other (${this.#ofPupil.length})`,
+    );
+    this.#fillMultiples();
   }
 
   #sayState(hasSeries: boolean): string {
@@ -219,7 +266,9 @@ export class TrajectoryView extends HTMLElement {
     const { key } = trajectory.series;
     const word = trajectory.verdict ?? "no verdict";
     setText(this.#verdict, `${key.pupil}, ${key.measure}: ${word}`);
-    const { summary, table } = drawTrajectory(trajectory, { width: WIDEST });
+    const drawn = drawTrajectory(trajectory, { width: WIDEST, scale: this.#scale });
+    const { summary, table } = drawn;
+    this.#tools.subject = { picture: drawn, charts: [plainTrajectory(trajectory)], fileName: "progress" };
     this.#summary.replaceChildren(...summary.map((sentence) => makeText("li", sentence)));
     this.#cautions.hidden = trajectory.cautions.length === 0;
     const list = document.createElement("ul");
@@ -245,6 +294,23 @@ export class TrajectoryView extends HTMLElement {
     if (jump !== undefined) this.#refocus(jump);
   }
 
+  /** The small pictures are drawn where they are unfolded. */
+  #fillMultiples(): void {
+    if (!this.#all.open) {
+      this.#multiples.replaceChildren();
+      return;
+    }
+    const trajectories = this.#ofPupil.map((series) => buildTrajectory(series, this.#goals));
+    this.#multiples.replaceChildren(
+      buildMultiples(trajectories, ({ series: { key } }) => {
+        this.#choice = { pupil: key.pupil, series: describeSeries(key), measure: key.measure };
+        this.#draw();
+        this.#seriesList.focus();
+        this.#tell("choice-changed", this.#choice);
+      }),
+    );
+  }
+
   /** The table was built anew: the focus goes back to the button of the same row. */
   #refocus(jump: string): void {
     for (const button of this.#scroll.querySelectorAll("button")) {
@@ -257,7 +323,7 @@ export class TrajectoryView extends HTMLElement {
     const width = Math.max(NARROWEST, Math.min(WIDEST, room));
     if (this.#trajectory === undefined || room === 0 || width === this.#width) return;
     this.#width = width;
-    const { svg } = drawTrajectory(this.#trajectory, { width });
+    const { svg } = drawTrajectory(this.#trajectory, { width, scale: this.#scale });
     const parsed = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
     this.#picture.replaceChildren(document.importNode(parsed, true));
   }
@@ -270,22 +336,6 @@ export class TrajectoryView extends HTMLElement {
     if (point !== undefined) this.#tell("point-chosen", point.probe.source);
   }
 }
-
-/** A live region speaks whenever it is written to: only when the text is another. */
-const setText = (element: HTMLElement, text: string): void => {
-  if (element.textContent !== text) element.textContent = text;
-};
-
-/** Options are made anew only where they differ, so that an open list stays open. */
-const fillSelect = (select: HTMLSelectElement, options: readonly ChoiceOption[], value: string): void => {
-  const same =
-    select.options.length === options.length &&
-    options.every(
-      (option, i) => select.options[i]?.value === option.value && select.options[i].text === option.label,
-    );
-  if (!same) select.replaceChildren(...options.map(({ label, value: own }) => new Option(label, own)));
-  if (select.value !== value) select.value = value;
-};
 
 /** Makes `<cellwright-trajectory>` known to the page, once. */
 export const defineTrajectoryView = (): void => {
