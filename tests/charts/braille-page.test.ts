@@ -35,6 +35,13 @@ const circlesOf = (svg: string): { cx: number; cy: number; r: number }[] =>
 const SPECIFICATION = { dotBase: 1.44, dotToDot: 2.34, cellToCell: 6.2, lineToLine: 10 };
 
 describe("a page of braille in true size", () => {
+  it("is the reviewed file", async () => {
+    const entries = [...wordsOf("egg"), { kind: "sentence", text: "an egg is in the nest" } as const];
+    const size = { cellsPerLine: 14, linesPerPage: 12 };
+    const [svg = ""] = draw(entries, size, { paper: "letter", guideDots: true });
+    await expect(`${svg}\n`).toMatchFileSnapshot("braille-page.svg");
+  });
+
   it("is as large as its paper", () => {
     expect(draw(wordsOf("egg"))[0]).toContain('width="210mm" height="297mm" viewBox="0 0 210 297"');
     expect(draw(wordsOf("egg"), { cellsPerLine: 31, linesPerPage: 25 }, { paper: "letter" })[0]).toContain(

@@ -1,15 +1,12 @@
 import { parseArgs } from "node:util";
 import { fitPaper, USUAL_LOOK, type BraillePageLook } from "../../charts/braille-page";
 import { PRINT_PLACES, USUAL_HANDOUT, type HandoutOptions } from "../../domain/drill/handout";
+import { HANDOUT_ENDINGS, type HandoutEnding } from "../../domain/drill/handout-file";
 import { PAPER_KEYS } from "../../domain/paper";
 import { refusal, success, type Result } from "../../domain/result";
 
 export const HANDOUT_USAGE =
   "cellwright handout --from FILE|- or --words 'egg, nest' --to out.brf|out.pef|out.docx|out.html|out.svg [--passage] [--title T] [--date D] [--code C] [--cells 40] [--lines 25] [--double] [--print beside|beneath|none] [--large-print] [--paper a4|letter|braille] [--margin MM] [--guide-dots] [--duplex]";
-
-/** The kinds of file that a handout is written as, by the ending of its name. */
-export const HANDOUT_ENDINGS = ["brf", "pef", "docx", "html", "svg"] as const;
-export type HandoutEnding = (typeof HANDOUT_ENDINGS)[number];
 
 /** What `handout` is asked for. */
 export interface HandoutRequest {

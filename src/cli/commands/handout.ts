@@ -5,6 +5,7 @@ import { makeHandout, type Handout } from "../../domain/drill/handout";
 import { readEntry, type HandoutEntry } from "../../domain/drill/handout-draft";
 import { formatHandoutPage } from "../../domain/drill/handout-table";
 import { formatPef } from "../../domain/drill/pef";
+import { printSignLine } from "../../domain/drill/sign-print";
 import { success, type Result } from "../../domain/result";
 import type { DocumentWriter } from "../../ports/document";
 import { refuseUntranslatable } from "../../ports/refused-text";
@@ -69,7 +70,7 @@ const makeRequested = async (
   const texts = lines.map((line, index) => (index === 0 ? line.replace(/^\uFEFF/, "") : line));
   const entries: HandoutEntry[] = request.passage
     ? [{ kind: "passage", text: texts.join("\n") }]
-    : texts.map(readEntry);
+    : texts.map(readEntry).map(withPrint);
   const { title, date, options } = request;
   return makeHandout(
     { title, date, entries },
@@ -77,6 +78,10 @@ const makeRequested = async (
     refuseUntranslatable((text) => translator.transcribe(text)),
   );
 };
+
+/** The names of a line's signs, as far as the cells alone tell. */
+const withPrint = (entry: HandoutEntry): HandoutEntry =>
+  entry.kind === "signs" ? { ...entry, print: printSignLine(entry.text) } : entry;
 
 interface WrittenFile {
   readonly path: string;

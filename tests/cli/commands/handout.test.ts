@@ -74,7 +74,8 @@ describe("handout writes", () => {
     const document = strFromU8(
       unzipSync(written.get("out.docx") ?? new Uint8Array())["word/document.xml"] ?? new Uint8Array(),
     );
-    for (const text of ["egg", "⠑⠛⠛", "⠡⠀⠩", "The egg fell."]) expect(document).toContain(`>${text}</w:t>`);
+    for (const text of ["egg", "⠑⠛⠛", "⠡⠀⠩", "ch, sh", "The egg fell."])
+      expect(document).toContain(`>${text}</w:t>`);
   });
 
   it("a web page, uncontracted, with the print beneath", async () => {
