@@ -96,9 +96,14 @@ export function alignSequences(
   for (let width = Math.min(widest, least + free + 16); ;) {
     const table = fillBand(first, second, costs, width);
     // A path of so many edits strays no farther; the path just found bounds the edits of the lightest.
-    const enough = farthestStray(Math.floor(table.weight / EDIT), strays) + free + 1;
+    const edits = Math.floor(table.weight / EDIT);
+    const moved = farthestStray(edits, strays) + free;
+    // What leaves the diagonal must come back to the last corner, unless the end is open.
+    const enough = (costs.openEnd === true ? moved : Math.floor((moved + least) / 2)) + 1;
     if (width >= widest || width >= enough) return traceBack(table, second.length, costs.rewrites ?? []);
-    width = Math.min(widest, Math.max(width + 1, Math.min(enough, 4 * width)));
+    // Where little is alike, wider bands hardly find fewer edits: no use in widening step by step.
+    const next = 2 * edits > widest ? enough : Math.min(enough, 4 * width);
+    width = Math.min(widest, Math.max(width + 1, next));
   }
 }
 
@@ -115,7 +120,7 @@ const straysOf = (rewrites: readonly Rewrite[]): readonly number[] => {
   return [...farthest.values()].sort((one, other) => other - one);
 };
 
-/** How far from its diagonal so many edits can lead: no rewrite is taken twice. */
+/** How far so many edits can lead from diagonal to diagonal: no rewrite is taken twice. */
 const farthestStray = (edits: number, strays: readonly number[]): number => {
   const rewritten = Math.min(edits, strays.length);
   return strays.slice(0, rewritten).reduce((sum, stray) => sum + stray, edits - rewritten);
