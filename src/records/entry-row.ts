@@ -7,13 +7,13 @@ import { styleAccuracy, styleDay, styleMark, styleNumber, styleSeconds, styleTex
 import type { ColumnStyle } from "./column-style";
 import { columnFor } from "./entry-table";
 import { columnOf } from "./found-block";
-import type { FoundColumn, ProbeBlock } from "./found-block";
+import type { FoundBlock, FoundColumn, ProbeBlock } from "./found-block";
 import type { GridCells } from "./grid-cells";
 import type { ProbeEntry } from "./probe-entry";
 import { parseFraction } from "./quantity";
 
 /** How the cells of a column are written, from the rows of its block. */
-function styleOf(block: ProbeBlock, cells: GridCells, column: FoundColumn): ColumnStyle {
+export function styleOf(block: FoundBlock, cells: GridCells, column: FoundColumn): ColumnStyle {
   const typed: { value: ColumnStyle["typed"][number]["value"]; format: string }[] = [];
   for (let row = block.headerRow + 1; row <= block.area.bottom; row += 1) {
     if (cells.isBlank(row, column.column) || cells.formula(row, column.column) !== null) continue;
@@ -22,8 +22,10 @@ function styleOf(block: ProbeBlock, cells: GridCells, column: FoundColumn): Colu
   return { header: column.header, typed, nextFormat: cells.format(block.headerRow + 1, column.column) };
 }
 
-/** Whether a column is calculated: its last filled cell is a formula. */
-function isCalculated(block: ProbeBlock, cells: GridCells, column: FoundColumn): boolean {
+/** Whether a column is calculated: its last filled cell is a formula, or in a table without data its blank row's is. */
+export function isCalculated(block: FoundBlock, cells: GridCells, column: FoundColumn): boolean {
+  if (block.table !== undefined && block.area.bottom === block.headerRow)
+    return cells.formula(block.headerRow + 1, column.column) !== null;
   for (let row = block.area.bottom; row > block.headerRow; row -= 1) {
     if (cells.formula(row, column.column) !== null) return true;
     if (!cells.isBlank(row, column.column)) return false;

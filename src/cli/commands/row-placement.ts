@@ -1,33 +1,14 @@
 import type { Area } from "../../domain/area";
 import { HostError } from "../../ports/sheet";
 import type { CellInput, SheetOutline } from "../../ports/sheet";
-import { sumsUp } from "../../records/cell-text";
 import type { FoundBlock, ProbeBlock } from "../../records/found-block";
 import { gridCells } from "../../records/grid-cells";
 import type { GridCells } from "../../records/grid-cells";
+import { isPreparedRow } from "../../records/prepared-rows";
 import type { OpenedWorkbook } from "./opened-workbook";
 
 /** Rows beneath a table in which its totals are looked for. */
 const TOTALS_ROWS = 6;
-
-/** Whether the row beneath the last data row is prepared: inside her table, or with the formulas of the row above. */
-function isPrepared(block: ProbeBlock, cells: GridCells, outlines: readonly SheetOutline[]): boolean {
-  const last = block.area.bottom;
-  const next = last + 1;
-  const formulas = block.columns.map(({ column }) => cells.formula(next, column));
-  const holdsTyped = block.columns.some(
-    ({ column }, place) => !cells.isBlank(next, column) && formulas[place] === null,
-  );
-  if (holdsTyped) return false;
-  const table = outlines
-    .find(({ name }) => name === block.sheet)
-    ?.tables.find(({ name }) => name === block.table);
-  if (table) return next <= table.area.bottom - (table.totalsRow ? 1 : 0);
-  if (formulas.some(sumsUp)) return false;
-  return block.columns.some(
-    ({ column }, place) => formulas[place] !== null && cells.formula(last, column) !== null,
-  );
-}
 
 const isEmptyRow = (block: ProbeBlock, cells: GridCells, row: number): boolean =>
   block.columns.every(({ column }) => cells.isBlank(row, column) && cells.formula(row, column) === null);
@@ -97,7 +78,7 @@ export async function placeRow(
 ): Promise<Area> {
   const { sheet } = opened;
   const outlines = await sheet.outline();
-  if (isPrepared(block, cells, outlines)) {
+  if (isPreparedRow(block, cells, outlines)) {
     return sheet.writeBlock(block.sheet, { row: block.area.bottom + 1, column: block.area.left }, [row]);
   }
   if (block.table !== undefined) return (await sheet.appendRows({ table: block.table }, [row])).area;
