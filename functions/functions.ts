@@ -15,7 +15,9 @@ import { celerationOfCells, changeOfCells, napOfCells, reachOfCells } from "./ou
 import { bracketedTexts, contractionRows, coverageOfTexts } from "./passages";
 import { nextRows, untaughtRows } from "./planning";
 import { miscueRows, readingRow } from "./readings";
+import { printOfCells } from "./reading-back";
 import { signRows } from "./sign-list";
+import { mirrorForSlate } from "../src/domain/braille/slate";
 import { asBlock, giveRows, mapCells } from "./shape";
 import {
   accuracyOfCells,
@@ -82,6 +84,18 @@ export function cells(text: unknown[][], code?: string, exceptions?: unknown[][]
 }
 
 /**
+ * Reads Unified English Braille back into print, word by word; a cell that cannot be read stays a cell.
+ * @customfunction PRINT
+ * @param braille Unicode braille, ASCII braille or dot numbers (125-15-0-13), a cell or a range
+ * @param [code] "contracted" (default) or "uncontracted"
+ * @param [form] "unicode", "ascii" or "dots"; the first that fits unless given
+ * @returns Print in the shape of braille
+ */
+export function print(braille: unknown[][], code?: string, form?: string): unknown[][] {
+  return printOfCells(braille, code, form) as unknown[][];
+}
+
+/**
  * Breaks braille into lines; several texts follow each other, each on a new line.
  * @customfunction LINES
  * @param text Print or Unicode braille, a cell or a range
@@ -97,6 +111,18 @@ export function lines(
   exceptions?: unknown[][],
 ): unknown[][] {
   return giveBraille(text, { code, exceptions }, (braille) => linesOfCells(braille, cells)) as unknown[][];
+}
+
+/**
+ * Gives braille as it is punched with slate and stylus: each line from its end, each cell mirrored.
+ * @customfunction SLATE
+ * @param text Print or Unicode braille, a cell or a range
+ * @param [code] "contracted" (default), "uncontracted", or the file name of another liblouis table
+ * @param [exceptions] Two columns, word and braille, that win over the engine
+ * @returns Unicode braille in punching order, in the shape of text
+ */
+export function slate(text: unknown[][], code?: string, exceptions?: unknown[][]): unknown[][] {
+  return mapBraille(text, { code, exceptions }, mirrorForSlate) as unknown[][];
 }
 
 /**

@@ -47,6 +47,8 @@ const WORD_SUPPLEMENT: TableFile = {
     "noback sufword therethrough 5-2346-5-1456",
     "noback sufword therewith 5-2346-23456",
     "noback sufword therean 5-2346-1-1345",
+    "noback sufword thereat 5-2346-1-2345",
+    "noback sufword therefor 5-2346-123456",
     // 10.9.3 (from memory): longer words that may use a shortform.
     "noback sufword nonesuch 1345-5-135-234-16",
     "",
