@@ -1,5 +1,5 @@
 /** Prints how right the model of knowledge is about simulated pupils, as Markdown tables for the documents. */
-import type { WordBank } from "../../src/ports/word-bank";
+import { nodeWordBank } from "../../src/adapters/word-bank/node-word-bank";
 import { brier, judge, mean, METHODS, WordSource, type Judgement } from "./knowledge-simulation";
 import { CHOICES, simulateProbes, WORDS_A_ROUND, type Round } from "./question-simulation";
 import { TRUTHS } from "./simulated-reader";
@@ -15,11 +15,13 @@ const ROUNDS = 24;
 const IN_QUESTION = 12;
 
 /**
- * @param bank - words with their signs, most frequent first
+ * Over the word bank of the build, words most frequent first.
+ *
  * @param pupils - simulated pupils a line
  * @param print - takes a line
  */
-export default function run(bank: WordBank, pupils: number, print: (line: string) => void): void {
+export default async function run(pupils: number, print: (line: string) => void): Promise<void> {
+  const bank = await nodeWordBank("dist").load();
   const table = bank.table("contracted");
   const words = Array.from({ length: table.size }, (_, word) => word)
     .filter((word) => bank.suitsDrill(word))
