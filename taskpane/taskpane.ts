@@ -1,3 +1,4 @@
+import { docxWriter } from "../src/adapters/docx/docx-writer";
 import { pageTranslatorLibrary } from "../src/adapters/liblouis/page-engine";
 import { showCell } from "../src/adapters/office/cell-showing";
 import type { OfficeHost } from "../src/adapters/office/office-host";
@@ -74,6 +75,7 @@ function startPane(host: OfficeHost): void {
     sheet: new OfficeSheet(host, say),
     translators,
     wordBank,
+    documents: docxWriter,
     today: localDay,
     jumpTo: (place) => {
       showCell(host, place).catch(say);

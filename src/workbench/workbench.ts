@@ -1,4 +1,5 @@
 import { pageFunctionLibrary } from "../adapters/custom-functions/page-bundle";
+import { docxWriter } from "../adapters/docx/docx-writer";
 import { EmbeddedSheet } from "../adapters/embedded/embedded-sheet";
 import { pageTranslatorLibrary } from "../adapters/liblouis/page-engine";
 import { pageWordBank } from "../adapters/word-bank/page-word-bank";
@@ -34,6 +35,7 @@ const translators = pageTranslatorLibrary({ base: new URL("liblouis/", document.
 const pane = new Pane(requireElement("pane", HTMLElement), work.grid, {
   translators,
   wordBank: pageWordBank(document.baseURI),
+  documents: docxWriter,
   today: localDay,
 });
 let library = NO_FUNCTIONS;

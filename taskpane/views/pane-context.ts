@@ -1,5 +1,6 @@
 import type { ColumnChoices } from "../../src/records/column-choices";
 import type { WorkbookRecords } from "../../src/records/read-records";
+import type { DocumentWriter } from "../../src/ports/document";
 import type { Sheet } from "../../src/ports/sheet";
 import type { TranslatorLibrary } from "../../src/ports/translator";
 import type { WordBankLibrary } from "../../src/ports/word-bank";
@@ -74,6 +75,8 @@ export interface PaneHost {
   readonly sheet: Sheet;
   readonly translators: TranslatorLibrary;
   readonly wordBank: WordBankLibrary;
+  /** writes documents for word processors; its code comes when the first is written */
+  readonly documents: DocumentWriter;
   /** Shows a cell in the spreadsheet. */
   jumpTo(place: CellPlace): void;
   /** Today as a serial number. */

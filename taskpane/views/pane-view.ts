@@ -179,6 +179,7 @@ export class PaneElement extends HTMLElement {
       sheet: host.sheet,
       translators: host.translators,
       wordBank: host.wordBank,
+      documents: host.documents,
       today: host.today(),
       pupils: this.#pupils,
       pupil: this.#pupil,

@@ -1,3 +1,4 @@
+import type { DocumentWriter } from "../../ports/document";
 import type { Sheet } from "../../ports/sheet";
 import type { TranslatorLibrary } from "../../ports/translator";
 import type { WordBankLibrary } from "../../ports/word-bank";
@@ -14,6 +15,7 @@ const LARGE = 50_000;
 export interface PaneSources {
   readonly translators: TranslatorLibrary;
   readonly wordBank: WordBankLibrary;
+  readonly documents: DocumentWriter;
   today(): Day;
 }
 
