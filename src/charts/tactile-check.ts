@@ -118,12 +118,12 @@ const checkSizes = ({ elements }: TactilePage): Result<never, TactileFault> | un
 };
 
 const checkStyles = ({ elements }: TactilePage): Result<never, TactileFault> | undefined => {
-  for (const of of ["line", "symbol"] as const) {
-    const names = new Set(elements.flatMap(({ style }) => (style?.of === of ? [style.name] : [])));
+  for (const kind of ["line", "symbol"] as const) {
+    const names = new Set(elements.flatMap(({ style }) => (style?.of === kind ? [style.name] : [])));
     if (names.size > MOST_KINDS)
       return refuseLayout(
         "too-many",
-        `${names.size} different ${of}s on one sheet; at most ${MOST_KINDS} can be told apart.`,
+        `${names.size} different ${kind}s on one sheet; at most ${MOST_KINDS} can be told apart.`,
         [...names],
       );
   }

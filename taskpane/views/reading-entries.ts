@@ -1,10 +1,7 @@
 import type { ReadingScore } from "../../src/domain/probe/reading";
-import { chooseTable } from "../../src/records/entry-table";
-import { makeEntryRow } from "../../src/records/entry-row";
-import { gridCells } from "../../src/records/grid-cells";
-import type { ColumnKind } from "../../src/records/column-kind";
-import type { PaneContext } from "./pane-context";
-import { HostError } from "../../src/ports/sheet";
+import { noteWait } from "../../src/domain/probe/word-wait";
+import type { Day, Seconds } from "../../src/domain/units";
+import type { NewEntries } from "../../src/records/new-entries";
 import type { ReadingTask } from "./reading-draft";
 
 /** A reading ready to be written. */
@@ -19,42 +16,48 @@ export interface FinishedReading {
   readonly note: string;
 }
 
-/** Writes a reading as one row of probes. @returns what was done, in words, or undefined where the host refused */
-export function writeReading(context: PaneContext, reading: FinishedReading): Promise<string | undefined> {
-  const { task, score, heard, seconds, support, note } = reading;
-  const texts = new Map<ColumnKind, string>(
-    Object.entries({
-      pupil: task.pupil,
-      task: "read aloud",
-      code: task.code,
-      medium: task.medium,
-      material: task.title,
-      expected: task.text,
-      response: heard,
-      support,
-      note,
-    }).filter(([, value]) => value !== "") as [ColumnKind, string][],
-  );
-  const numbers = new Map<ColumnKind, number>([
-    ["words", score.words],
-    ["errors", score.words - score.correct],
-    ["seconds", seconds],
-  ]);
-  return context.write(async (sheet) => {
-    const entry = { day: context.today, numbers, texts, keys: [...numbers.keys()] };
-    const block = chooseTable(context.records.blocks, await sheet.outline(), entry, undefined);
-    if (!block.ok) throw new HostError(block.fault.message);
-    const cells = gridCells(
-      await sheet.read(block.value.sheet, { ...block.value.area, bottom: block.value.area.bottom + 1 }),
-    );
-    const row = makeEntryRow(block.value, cells, entry);
-    if (!row.ok) throw new HostError(row.fault.message);
-    await sheet.appendRows(
-      block.value.table === undefined
-        ? { sheet: block.value.sheet, area: block.value.area }
-        : { table: block.value.table },
-      [row.value],
-    );
-    return "The probe is written.";
-  });
+const TASK = "read aloud";
+
+/** A field only where there is something to say. */
+const given = <K extends string>(name: K, text: string): Partial<Record<K, string>> =>
+  text === "" ? {} : ({ [name]: text } as Record<K, string>);
+
+/** A reading as one row of probes and one row a miscue. */
+export function entriesOfReading(reading: FinishedReading, day: Day): NewEntries {
+  const { task, score, heard, seconds, support, comprehension, note } = reading;
+  const { pupil } = task;
+  const remark = [note, comprehension === "" ? "" : `Comprehension: ${comprehension}`]
+    .filter((part) => part !== "")
+    .map((part) => part.replace(/(?<![.!?…])$/u, "."))
+    .join(" ");
+  return {
+    probes: [
+      {
+        pupil,
+        day,
+        task: TASK,
+        unit: "words",
+        code: task.code,
+        medium: task.medium,
+        words: score.words,
+        errors: score.words - score.correct,
+        correct: score.correct,
+        seconds: seconds as Seconds,
+        expected: task.text,
+        response: heard,
+        ...given("material", task.title),
+        ...given("support", support),
+        ...given("note", noteWait(remark, task.wait as Seconds)),
+      },
+    ],
+    miscues: score.miscues.map(({ position, expected, heard: response, kind }) => ({
+      pupil,
+      day,
+      task: TASK,
+      position,
+      kind,
+      expected,
+      response,
+    })),
+  };
 }

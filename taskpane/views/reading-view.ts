@@ -21,7 +21,8 @@ import {
   takeUpAgain,
 } from "./reading-draft";
 import type { ReadingDraft, ReadingTask } from "./reading-draft";
-import { writeReading } from "./reading-entries";
+import { writeEntries } from "./entries-writing";
+import { entriesOfReading } from "./reading-entries";
 import { READING_PANEL_STYLES, ReadingPanel } from "./reading-panel";
 import { ReadingReview } from "./reading-review";
 import { READING_WORDS_STYLES, ReadingWords } from "./reading-words";
@@ -259,17 +260,18 @@ export class ReadingView extends HTMLElement implements PaneView {
     const draft = this.#draft;
     if (draft?.seconds === undefined || this.#isWriting) return;
     this.#isWriting = true;
-    const written = await writeReading(this.context, {
+    const finished = {
       task: draft.task,
       score: this.#scoreOf(draft),
       heard: formatHeard(this.#words, draft.notes),
       seconds: draft.seconds,
       ...this.#panel.remarks,
-    });
+    };
+    const written = await writeEntries(this.context, entriesOfReading(finished, this.context.today));
     this.#isWriting = false;
     if (written === undefined) return;
     this.#forget();
-    this.context.say(written);
+    this.context.say(written.words);
   }
 
   #leaveProbe(): void {

@@ -75,7 +75,7 @@ describe("a timed reading probe", () => {
     ]);
     expect(await axeFaults(page)).toEqual([]);
     await page.getByRole("button", { name: "Write into the workbook" }).click();
-    await status(page).filter({ hasText: "written" }).waitFor();
+    await status(page).filter({ hasText: "Written: one row in Progress" }).waitFor();
     expect(bench.failures).toEqual([]);
     expect(bench.strangers).toEqual([]);
     await bench.context.close();
