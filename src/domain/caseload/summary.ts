@@ -1,16 +1,8 @@
 import { formatDay } from "../calendar";
-import type { Probe } from "../probe/probe";
 import { explainTrend } from "../progress/explanation";
 import type { Goal } from "../progress/goal";
-import type { CellSource } from "../progress/measure";
 import { formatWithUnit } from "../progress/measure-words";
-import {
-  buildSeries,
-  describeSeries,
-  normaliseName,
-  type Series,
-  type SeriesPoint,
-} from "../progress/series";
+import { describeSeries, type Series, type SeriesPoint } from "../progress/series";
 import { buildTrajectory, type Trajectory } from "../progress/trajectory";
 
 /** Where one pupil stands: the series that the plan's goal is about, or else the one probed most. */
@@ -22,35 +14,28 @@ export interface PupilSummary {
 }
 
 /**
- * One summary a pupil, in order of first appearance. Of a pupil's series the one with a goal comes first, then the one
- * with more points, then the earlier one.
+ * The summary of one pupil: of the series the one with a goal comes first, then the one with more points, then the
+ * earlier one.
  *
- * @param cells - how to count a passage's cells; without it no series is in cells a minute
+ * @param series - all of this pupil's
+ * @returns undefined where there is none
  */
-export const summariseCaseload = (
-  probes: readonly Probe[],
+export const summariseSeries = (
+  series: readonly Series[],
   goals: readonly Goal[],
-  cells?: CellSource,
-): readonly PupilSummary[] => {
-  const byPupil = new Map<string, Series[]>();
-  for (const series of buildSeries(probes, cells)) {
-    const name = normaliseName(series.key.pupil);
-    byPupil.set(name, [...(byPupil.get(name) ?? []), series]);
-  }
-  return [...byPupil.values()].flatMap((all) => {
-    const [chosen] = all
-      .map((series) => buildTrajectory(series, goals))
-      .sort(
-        (a, b) =>
-          Number(b.goal !== undefined) - Number(a.goal !== undefined) ||
-          b.series.points.length - a.series.points.length,
-      );
-    const points = chosen?.series.points ?? [];
-    const latest = points.findLast(({ supported }) => !supported) ?? points.at(-1);
-    return chosen === undefined || latest === undefined
-      ? []
-      : [{ pupil: chosen.series.key.pupil, trajectory: chosen, latest }];
-  });
+): PupilSummary | undefined => {
+  const [chosen] = series
+    .map((each) => buildTrajectory(each, goals))
+    .sort(
+      (a, b) =>
+        Number(b.goal !== undefined) - Number(a.goal !== undefined) ||
+        b.series.points.length - a.series.points.length,
+    );
+  const points = chosen?.series.points ?? [];
+  const latest = points.findLast(({ supported }) => !supported) ?? points.at(-1);
+  return chosen === undefined || latest === undefined
+    ? undefined
+    : { pupil: chosen.series.key.pupil, trajectory: chosen, latest };
 };
 
 /** A pupil's summary as one line: pupil and series, latest value with its day, trend, verdict. */
