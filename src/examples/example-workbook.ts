@@ -2,6 +2,7 @@ import { Workbook, type Worksheet } from "@cj-tech-master/excelts";
 import type { Day } from "../domain/units";
 import { dateOf, dayOf } from "./calendar";
 import { FABLES } from "./fables";
+import { EXAMPLE_LISTS } from "./lists";
 import { GOALS, letterGrid, progressRows, taughtRows, WORDS, type ProgressRow } from "./scenario";
 
 const INVENTED =
@@ -292,6 +293,28 @@ function addTaught(book: Workbook): void {
   setWidths(sheet, [10, 12, 13]);
 }
 
+/** The lists beside her own sheets, each as a table. */
+function addLists(book: Workbook): void {
+  for (const { name, headings, widths, rows } of EXAMPLE_LISTS) {
+    const sheet = book.addWorksheet(name, { views: [{ state: "frozen", ySplit: 4 }] });
+    addTitle(sheet, name, INVENTED);
+    sheet.addTable({
+      name,
+      ref: "A4",
+      headerRow: true,
+      style: { theme: "TableStyleLight1", showRowStripes: false },
+      columns: headings.map((heading) => ({ name: heading })),
+      rows: rows.map((row) => [...row]),
+    });
+    styleHeader(sheet, 4, headings.length);
+    rows.forEach((_, place) => {
+      if (headings[0] === "Date") sheet.getCell(5 + place, 1).numFmt = DATE_FORMAT;
+      if (headings[1] === "Braille") sheet.getCell(5 + place, 2).font = BRAILLE_FONT;
+    });
+    setWidths(sheet, widths);
+  }
+}
+
 /** The example workbook as its writer makes it: formulas not yet calculated. @returns the bytes of the .xlsx file */
 export async function makeExampleWorkbook(): Promise<Uint8Array> {
   const book = new Workbook();
@@ -302,5 +325,6 @@ export async function makeExampleWorkbook(): Promise<Uint8Array> {
   addLetterGrid(book);
   addWordsAndPassages(book);
   addTaught(book);
+  addLists(book);
   return new Uint8Array(await book.xlsx.writeBuffer());
 }

@@ -27,15 +27,15 @@ const SHAPES: readonly ListShape[] = [
     oneOf: ["held", "workedOn"],
     others: ["pupil", "note"],
   },
+  { kind: "exceptions", needs: ["word", "braille"], oneOf: [], others: [] },
+  { kind: "words", needs: ["word"], oneOf: ["list", "origin", "pupil", "braille"], others: [] },
+  { kind: "passages", needs: ["title", "passageText"], oneOf: [], others: [] },
   {
     kind: "pupils",
     needs: ["pupil"],
     oneOf: ["cellsPerLine", "minutesPlanned", "teacher"],
     others: ["code", "note"],
   },
-  { kind: "exceptions", needs: ["word", "braille"], oneOf: [], others: [] },
-  { kind: "words", needs: ["word"], oneOf: ["list", "origin", "pupil", "braille"], others: [] },
-  { kind: "passages", needs: ["title", "passageText"], oneOf: [], others: [] },
 ];
 
 /** Kinds that say that a table is about probes or goals, where a list does not ask for them itself. */
