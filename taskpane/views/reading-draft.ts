@@ -1,5 +1,7 @@
 import { MARK_KINDS, NO_NOTES } from "../../src/domain/probe/reading-marks";
 import type { MarkKind, ReadingMark, ReadingNotes } from "../../src/domain/probe/reading-marks";
+import { readTime } from "./probe-time";
+import type { ProbeTime } from "./probe-time";
 
 /** The longest text that a probe takes, in words: an hour's reading at common rates. */
 export const LONGEST_TEXT = 3000;
@@ -18,48 +20,13 @@ export interface ReadingTask {
 }
 
 /** A reading probe from its text to its row: what is kept so that a reload loses nothing. */
-export interface ReadingDraft {
+export interface ReadingDraft extends ProbeTime {
   readonly task: ReadingTask;
   readonly notes: ReadingNotes;
-  /** when the clock was started, in milliseconds of the system's clock; absent before */
-  readonly started?: number;
-  /** the last moment that the running clock was seen, so that a crash does not add to the time */
-  readonly seen?: number;
-  /** the time taken, once stopped */
-  readonly seconds?: number;
 }
-
-/** Where a probe stands. */
-export type ReadingStage = "ready" | "running" | "stopped";
-
-/** How far a probe is. */
-export const stageOf = (draft: ReadingDraft): ReadingStage =>
-  draft.seconds !== undefined ? "stopped" : draft.started !== undefined ? "running" : "ready";
 
 /** A probe about to be begun. */
 export const newDraft = (task: ReadingTask): ReadingDraft => ({ task, notes: NO_NOTES });
-
-/** The clock starts: at the first word read, not while the line is being found. */
-export const startClock = (draft: ReadingDraft, now: number): ReadingDraft => ({
-  task: draft.task,
-  notes: draft.notes,
-  started: now,
-  seen: now,
-});
-
-/** Seconds on the running clock, or the time taken. */
-export const secondsOf = (draft: ReadingDraft, now: number): number =>
-  draft.seconds ?? (draft.started === undefined ? 0 : Math.max(0, now - draft.started) / 1000);
-
-/** Stops the clock, at a tenth of a second. */
-export const stopClock = (draft: ReadingDraft, now: number): ReadingDraft => ({
-  ...draft,
-  seconds: Math.round(secondsOf(draft, now) * 10) / 10,
-});
-
-/** A probe found again after a reload: a running clock stopped when it was last seen. */
-export const takeUpAgain = (draft: ReadingDraft): ReadingDraft =>
-  stageOf(draft) === "running" ? stopClock(draft, draft.seen ?? draft.started ?? 0) : draft;
 
 /** A probe as it is kept. */
 export const formatDraft = (draft: ReadingDraft): string => JSON.stringify(draft);
@@ -98,15 +65,12 @@ export function parseDraft(text: string | undefined): ReadingDraft | undefined {
   const { marks, last } = value["notes"];
   if (task === undefined || !Array.isArray(marks)) return undefined;
   const read = marks.map(readMark);
-  const { started, seen, seconds } = value;
   return {
     task,
     notes: {
       marks: read.filter((mark) => mark !== undefined),
       ...(isNumber(last) ? { last } : {}),
     },
-    ...(isNumber(started) ? { started } : {}),
-    ...(isNumber(seen) ? { seen } : {}),
-    ...(isNumber(seconds) ? { seconds } : {}),
+    ...readTime(value),
   };
 }

@@ -1,7 +1,7 @@
 import { MARK_KINDS } from "../../src/domain/probe/reading-marks";
 import type { MarkKind } from "../../src/domain/probe/reading-marks";
 import { make } from "./markup";
-import { stageOf } from "./reading-draft";
+import { stageOf } from "./probe-time";
 import type { ReadingDraft } from "./reading-draft";
 import { MARK_KEYS } from "./reading-words";
 

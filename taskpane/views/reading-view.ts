@@ -8,18 +8,10 @@ import { normaliseName } from "../../src/domain/progress/series";
 import { findContractedLetters } from "./contracted-letters";
 import type { PaneContext, PaneView, ViewRequest } from "./pane-context";
 import { paneStyles } from "./pane-styles";
+import { PROBE_CLOCK_STYLES, ProbeClock } from "./probe-clock";
+import { secondsOf, stageOf, startClock, stopClock, takeUpAgain } from "./probe-time";
 import { ReadingChoice } from "./reading-choice";
-import { READING_CLOCK_STYLES, ReadingClock } from "./reading-clock";
-import {
-  formatDraft,
-  newDraft,
-  parseDraft,
-  secondsOf,
-  stageOf,
-  startClock,
-  stopClock,
-  takeUpAgain,
-} from "./reading-draft";
+import { formatDraft, newDraft, parseDraft } from "./reading-draft";
 import type { ReadingDraft, ReadingTask } from "./reading-draft";
 import { writeEntries } from "./entries-writing";
 import { entriesOfReading } from "./reading-entries";
@@ -67,7 +59,7 @@ export class ReadingView extends HTMLElement implements PaneView {
       else if (stageOf(this.#draft) === "running") this.#stop(word);
     },
   });
-  readonly #clock = new ReadingClock(
+  readonly #clock = new ProbeClock(
     () => (this.#draft === undefined ? 0 : secondsOf(this.#draft, Date.now())),
     () => {
       if (this.#draft !== undefined) this.#change({ ...this.#draft, seen: Date.now() });
@@ -83,7 +75,7 @@ export class ReadingView extends HTMLElement implements PaneView {
     super();
     const root = this.attachShadow({ mode: "open" });
     root.adoptedStyleSheets = paneStyles(
-      `${READING_WORDS_STYLES}${READING_CLOCK_STYLES}${READING_PANEL_STYLES}`,
+      `${READING_WORDS_STYLES}${PROBE_CLOCK_STYLES}${READING_PANEL_STYLES}`,
     );
     root.append(this.#choice.element, this.#panel.element);
     this.#panel.onStart = () => {

@@ -1,14 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-  formatDraft,
-  newDraft,
-  parseDraft,
-  secondsOf,
-  stageOf,
-  startClock,
-  stopClock,
-  takeUpAgain,
-} from "../../../taskpane/views/reading-draft";
+import { secondsOf, stageOf, startClock, stopClock, takeUpAgain } from "../../../taskpane/views/probe-time";
+import { formatDraft, newDraft, parseDraft } from "../../../taskpane/views/reading-draft";
 
 const task = {
   pupil: "Heron",

@@ -1,6 +1,6 @@
 import { make } from "./markup";
 
-export const READING_CLOCK_STYLES = `
+export const PROBE_CLOCK_STYLES = `
 .clock { display: flex; flex-wrap: wrap; align-items: center; gap: 0.4rem 0.9rem; }
 .clock output { font-size: 1.6em; font-variant-numeric: tabular-nums; min-inline-size: 3.2em; }
 `;
@@ -18,7 +18,7 @@ const BELLS = [0, 60, 120, 180, 300] as const;
  * The clock of a probe. It is seen, or hidden when it makes her nervous; it never speaks by itself but once, at the
  * time that she asked for.
  */
-export class ReadingClock {
+export class ProbeClock {
   readonly element = make("div", { class: "clock" });
   // No live region: a clock that chatters would talk over the pupil.
   readonly #shown = make("output", { "aria-live": "off", role: "timer", "aria-label": "Time" }, "0:00");
