@@ -1,31 +1,9 @@
+import type { KnownOn, SignCourse } from "../domain/progress/sign-course";
+import type { Way } from "../domain/progress/way";
 import type { Day } from "../domain/units";
 
-/** Signs are known by reading and by writing, apart from each other. */
-export const WAYS = ["reading", "writing"] as const;
-export type Way = (typeof WAYS)[number];
-
-/** How well a sign is known on a day: the share expected right, with its interval; all 0 to 1. */
-export interface KnownOn {
-  readonly day: Day;
-  readonly expected: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-/** How one sign came to be known in one way. */
-export interface SignCourse {
-  /** in print form, as the inventory names it */
-  readonly sign: string;
-  readonly kind: string;
-  readonly way: Way;
-  readonly introduced?: Day;
-  /** days on which the criterion was met: the first, and again after each lapse; oldest first */
-  readonly met: readonly Day[];
-  /** days on which a sign that had met the criterion fell under it; oldest first */
-  readonly lapses: readonly Day[];
-  /** oldest first */
-  readonly known: readonly KnownOn[];
-}
+export { WAYS, type Way } from "../domain/progress/way";
+export type { KnownOn, SignCourse } from "../domain/progress/sign-course";
 
 /** What a picture of mastery is of. */
 export interface Mastery {

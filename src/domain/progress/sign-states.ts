@@ -86,7 +86,7 @@ export const listSignStates = (question: StandingQuestion): readonly SignStandin
 };
 
 /** The earliest day noted for each sign; signs that the inventory does not have are left out. */
-const readTaughtDays = (rows: readonly TaughtSign[]): ReadonlyMap<string, Day | "earlier"> => {
+export const readTaughtDays = (rows: readonly TaughtSign[]): ReadonlyMap<string, Day | "earlier"> => {
   const days = new Map<string, Day | "earlier">();
   for (const { sign, introduced } of rows) {
     const signs = parseSigns([sign]);
