@@ -88,19 +88,25 @@ const measure = (
   pupils: number,
 ): { readonly milliseconds: number; readonly bytes: number } => {
   const probes = makeProbes(count, pupils);
+  const bytes = measureMemory(probes);
   const taken: number[] = [];
   for (let index = 0; index < RUNS; index += 1) {
     const start = performance.now();
     judge(buildSeries(probes));
     taken.push(performance.now() - start);
   }
+  const middle = taken.sort((one, other) => one - other)[RUNS >> 1] ?? Number.NaN;
+  return { milliseconds: middle, bytes };
+};
+
+/** Before the timed runs: what a stack frame still holds of them would count as in use already. */
+const measureMemory = (probes: readonly Probe[]): number => {
   const before = memoryInUse();
   const series = buildSeries(probes);
   held.push(probes, series, judge(series));
   const bytes = memoryInUse() - before;
   held.length = 0;
-  const middle = taken.sort((one, other) => one - other)[RUNS >> 1] ?? Number.NaN;
-  return { milliseconds: middle, bytes };
+  return bytes;
 };
 
 /** Bytes of objects in use after everything that can go is gone. */
