@@ -81,7 +81,8 @@ export const readToken = (cells: string, passage: boolean, reader: TokenReader):
     if (!state.numeric || !DIGIT_OF.has(cells.charAt(place))) {
       if (state.place === "open" && !state.literal) addWords(cells, place, reach, reader.lexicon, state, add);
       for (const unit of reader.units.get(cells.charAt(place)) ?? [])
-        if (startsWith(unit.cells)) addUnit(unit, place === 0, state, add);
+        if (startsWith(unit.cells))
+          addUnit(unit, placeOf(place, unit.cells.length, cells.length), state, add);
     }
     if (found.length === 0)
       add(cells.charAt(place), COST.unread, 1, { ...state, place: "ended", numeric: false });
@@ -152,6 +153,18 @@ const addWords = (
   }
 };
 
+/** Where in its token a unit stands. */
+type TokenPlace = "start" | "middle" | "end";
+
+const placeOf = (place: number, length: number, whole: number): TokenPlace => {
+  if (place === 0) return "start";
+  return place + length === whole ? "end" : "middle";
+};
+
+/** One cell without dots 1 and 4, such as a comma, is a lower contraction more often than a mark between letters. */
+const isLower = (cells: string): boolean =>
+  cells.length === 1 && (cells.charCodeAt(0) & 0b1001) === 0 && cells !== "\u2804" && cells !== "\u2824";
+
 /** Where each kind of unit may begin, and what may follow it. */
 const STEPS: Readonly<Record<Exclude<Unit["kind"], "opening" | "mark">, Partial<Record<Place, Place>>>> = {
   letter: { open: "inside", inside: "inside", begun: "inside" },
@@ -162,11 +175,12 @@ const STEPS: Readonly<Record<Exclude<Unit["kind"], "opening" | "mark">, Partial<
   end: { inside: "ended", begun: "ended" },
 };
 
-const addUnit = (unit: Unit, first: boolean, state: State, add: Add): void => {
+const addUnit = (unit: Unit, at: TokenPlace, state: State, add: Add): void => {
   const { length } = unit.cells;
   if (unit.kind === "opening" || unit.kind === "mark") {
     if (state.place === "begun") return;
-    const likely = (unit.kind === "opening") === first;
+    const likely =
+      unit.kind === "opening" ? at === "start" : at === "end" || (at === "middle" && !isLower(unit.cells));
     const capitals = state.capitals === "passage" ? "passage" : "none";
     add(unit.print, likely ? COST.mark : COST.unlikely, length, {
       capitals,
