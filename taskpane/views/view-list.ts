@@ -18,6 +18,12 @@ export const VIEWS: readonly ListedView[] = [
     load: async () => (await import(/* webpackChunkName: "progress" */ "./progress-view")).makeProgressView(),
   },
   {
+    name: "handouts",
+    title: "Handouts",
+    ofOnePupil: true,
+    load: async () => (await import(/* webpackChunkName: "handouts" */ "./handouts-view")).makeHandoutsView(),
+  },
+  {
     name: "reading",
     title: "Read aloud",
     ofOnePupil: true,
