@@ -7,8 +7,11 @@ export const HANDOUT_LIST_STYLES = `
 .items .row { display: flex; flex-wrap: wrap; gap: 0.35rem; align-items: center; }
 .items .row > input, .items .row > textarea { flex: 1 1 11rem; min-inline-size: 0; min-block-size: 2.1rem; padding: 0.2rem 0.4rem; }
 .items .number { min-inline-size: 1.6rem; font-variant-numeric: tabular-nums; }
-.items p { margin: 0.2rem 0 0 1.95rem; }
-.items .braille { font-size: 1.25em; letter-spacing: 0.05em; }
+.items .beneath { display: flex; flex-wrap: wrap; gap: 0.2rem 0.35rem; align-items: center; padding-inline-start: 1.95rem; margin-block-start: 0.3rem; }
+.items .beneath > div { flex: 1 1 7rem; min-inline-size: 0; }
+.items .beneath button { padding-inline: 0.5rem; }
+.items p { margin: 0; }
+.items p.braille { font-size: 1.3em; letter-spacing: 0.05em; }
 `;
 
 /** What is shown beneath an item: its braille, and what to know about it. */
@@ -89,9 +92,8 @@ export class HandoutList {
     const element = make(
       "li",
       {},
-      make("div", { class: "row" }, number, field, ...buttons.map(([button]) => button)),
-      cells,
-      notes,
+      make("div", { class: "row" }, number, field),
+      make("div", { class: "beneath" }, make("div", {}, cells, notes), ...buttons.map(([button]) => button)),
     );
     const row: Row = { entry, element, field, number, cells, notes, buttons };
     field.addEventListener("input", () => {

@@ -30,6 +30,12 @@ export const VIEWS: readonly ListedView[] = [
     load: async () => (await import(/* webpackChunkName: "reading" */ "./reading-view")).makeReadingView(),
   },
   {
+    name: "report",
+    title: "Report",
+    ofOnePupil: true,
+    load: async () => (await import(/* webpackChunkName: "report" */ "./report-view")).makeReportView(),
+  },
+  {
     name: "workbook",
     title: "Workbook",
     ofOnePupil: false,
