@@ -4,7 +4,7 @@ import type { WorkbookRecords } from "../../src/records/read-records";
 /** Every pupil that the workbook names, each once as first written, in the order of the alphabet. */
 export function listPupils(records: WorkbookRecords): readonly string[] {
   const names = new Map<string, string>();
-  for (const rows of [records.probes, records.goals, records.taught]) {
+  for (const rows of [records.pupils, records.probes, records.goals, records.taught, records.lessons]) {
     for (const { pupil } of rows) {
       const key = normaliseName(pupil);
       if (key !== "" && !names.has(key)) names.set(key, pupil.trim());

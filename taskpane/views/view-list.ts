@@ -12,6 +12,12 @@ export interface ListedView {
 /** The views in the order in which they are listed; the first is shown when the pane opens. */
 export const VIEWS: readonly ListedView[] = [
   {
+    name: "caseload",
+    title: "Caseload",
+    ofOnePupil: false,
+    load: async () => (await import(/* webpackChunkName: "caseload" */ "./caseload-view")).makeCaseloadView(),
+  },
+  {
     name: "progress",
     title: "Progress",
     ofOnePupil: true,

@@ -167,7 +167,11 @@ export class EmbeddedSheet implements Sheet {
   }
 
   async keepSetting(key: string, value: string): Promise<void> {
+    const own = this.#ownSteps.at(-1);
+    const isNewest = own?.revision === this.#workbook.revision;
     this.#workbook.keepSetting(key, value);
+    // A setting is no step of the history: what was written last can still be taken back.
+    if (own && isNewest) this.#ownSteps.splice(-1, 1, { ...own, revision: this.#workbook.revision });
   }
 
   onChange(listener: (change: SheetChange) => void): () => void {

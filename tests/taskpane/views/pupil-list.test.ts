@@ -11,6 +11,20 @@ it("lists every pupil once, as first written, in the order of the alphabet and o
   expect(listPupils(records)).toEqual(["Heron", "P9", "P10", "Plover"]);
 });
 
+it("knows pupils whom only the list of pupils or the lessons name, spelled as in the list of pupils", () => {
+  const source = { sheet: "Pupils", row: 2 };
+  const records = {
+    ...NO_RECORDS,
+    probes: [probe("heron")],
+    pupils: [
+      { pupil: "Heron", source },
+      { pupil: "Dunlin", source },
+    ],
+    lessons: [{ pupil: "Avocet", day: 46300 as Day, minutes: 30, held: "yes" as const, source }],
+  };
+  expect(listPupils(records)).toEqual(["Avocet", "Dunlin", "Heron"]);
+});
+
 it.each([
   ["plover", "Plover"],
   [" PLOVER ", "Plover"],
