@@ -35,6 +35,8 @@ export class HandoutsView extends HTMLElement implements PaneView {
   #braille: HandoutBraille | undefined;
   #replaced: readonly HandoutEntry[] | undefined;
   #run = 0;
+  /** said before how many items were made */
+  #reason = "";
   readonly #form = new DrillPanel({
     make: (request) => void this.#makeItems(request),
     takeErrors: () => void this.#takeErrors(),
@@ -201,6 +203,8 @@ export class HandoutsView extends HTMLElement implements PaneView {
   async #makeItems(request: DrillRequest): Promise<void> {
     if (this.#form.isBusy) return;
     const run = ++this.#run;
+    const reason = this.#reason;
+    this.#reason = "";
     this.#form.isBusy = true;
     this.#progress.hidden = false;
     try {
@@ -218,7 +222,7 @@ export class HandoutsView extends HTMLElement implements PaneView {
       }
       this.#replace(made.value);
       this.#itemsTitle.focus();
-      this.context.say(`${beginSentence(countInWords(made.value.length, "item"))} made.`);
+      this.context.say(`${reason}${beginSentence(countInWords(made.value.length, "item"))} made.`);
     } catch {
       if (run !== this.#run) return;
       this.#stopMaking();
@@ -266,8 +270,8 @@ export class HandoutsView extends HTMLElement implements PaneView {
     }
     const signs = errors.signs.slice(0, MOST_SIGNS).map(({ sign }) => sign);
     this.#form.signs = signs;
+    this.#reason = `Signs missed on ${formatDay(errors.day)}: ${signs.join(", ")}. `;
     this.#form.submit();
-    this.context.say(`Signs missed on ${formatDay(errors.day)}: ${signs.join(", ")}.`);
   }
 
   async #makeHandout(options?: HandoutOptions): Promise<Result<Handout>> {

@@ -41,7 +41,7 @@ export const drawReportChart = ({ chart, period }: Report, idPrefix: string): El
 
 /** A report as elements: for the pane with its headings beneath the view's, for paper from the first on. */
 export const layOutReport = (report: Report, place: "pane" | "paper"): readonly Element[] => {
-  const [title, heading] = place === "paper" ? (["h1", "h2"] as const) : (["h4", "h5"] as const);
+  const [title, heading] = place === "paper" ? (["h1", "h2"] as const) : (["h3", "h4"] as const);
   const chart = drawReportChart(report, `report-${place}`);
   const last = report.sections.length - 1;
   return [

@@ -27,8 +27,7 @@ import { fillSelect } from "./select-filling";
 const NAME = "cellwright-report";
 const STYLES = `
 .report { border: 1px solid var(--line, GrayText); border-radius: 0.3rem; padding: 0.75rem; margin-block: 0.75rem; }
-.report h4 { margin-block-start: 0; }
-.report h5 { font-size: 1em; margin: 0.8em 0 0.2em; }
+.report h3 { margin-block-start: 0; }
 .report svg { display: block; inline-size: 100%; block-size: auto; margin-block: 0.6rem; }
 `;
 const EMPTY = "There is no pupil to report on yet. Log a probe or note a goal; the report then appears here.";

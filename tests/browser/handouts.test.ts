@@ -31,6 +31,11 @@ async function tabTo(page: Page, name: string): Promise<void> {
   throw new Error(`no ${name} by Tab`);
 }
 
+const moveInGrid = async (page: Page): Promise<void> => {
+  await page.locator('[role="gridcell"][tabindex="0"]').focus();
+  await press(page, "ArrowDown");
+};
+
 const savedBy = async (page: Page, act: () => Promise<void>): Promise<{ name: string; bytes: Buffer }> => {
   const [download] = await Promise.all([page.waitForEvent("download"), act()]);
   return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
@@ -95,12 +100,16 @@ describe("drills and handouts", () => {
     await tabTo(page, "Put on a new sheet");
     await press(page, "Enter");
     await status(page).filter({ hasText: "stands on the new sheet Handout" }).waitFor();
-    const tabs = page.getByRole("tab", { name: "Handout" });
-    await tabs.waitFor();
     expect(await page.getByRole("alert").filter({ visible: true }).count()).toBe(0);
+    // The tabs below the grid are drawn anew when its selection moves.
+    const tabs = page.getByRole("tab", { name: "Handout" });
+    await moveInGrid(page);
+    await tabs.waitFor();
+    await page.getByRole("button", { name: "Put on a new sheet" }).focus();
     await tabTo(page, "Take it out of the workbook again");
     await press(page, "Enter");
     await status(page).filter({ hasText: "Taken out" }).waitFor();
+    await moveInGrid(page);
     await tabs.waitFor({ state: "detached" });
 
     // The last errors, by one action.

@@ -188,7 +188,7 @@ const tellMinutes = ({ planned, given }: Minutes): readonly string[] => {
   return [`${planned} minutes of lessons were planned, and ${given} were given.`];
 };
 
-const tellNext = ({ standings }: ReportSource): readonly string[] => {
+const tellNext = ({ standings, from }: ReportSource): readonly string[] => {
   const either = (states: readonly string[]): readonly SignStanding[] =>
     standings.filter(
       ({ reading, writing }) => states.includes(reading.state) || states.includes(writing.state),
@@ -199,6 +199,7 @@ const tellNext = ({ standings }: ReportSource): readonly string[] => {
     ({ taught, reading, writing }) =>
       taught !== undefined &&
       taught !== "earlier" &&
+      taught >= from &&
       reading.state === "taught" &&
       writing.state === "taught",
   );
