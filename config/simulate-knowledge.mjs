@@ -1,9 +1,9 @@
-// node config/simulate-knowledge.mjs [PUPILS]: how right the model of knowledge is about simulated pupils, as Markdown.
+// npm run simulate:knowledge [-- PUPILS]: how right the model of knowledge is about simulated pupils, as Markdown.
 import { ensureInstalled } from "./installation.mjs";
 
 const pupils = Number(process.argv[2] ?? 50);
 if (!Number.isInteger(pupils) || pupils < 1) {
-  process.stderr.write("node config/simulate-knowledge.mjs [PUPILS]\n");
+  process.stderr.write("npm run simulate:knowledge [-- PUPILS]\n");
   process.exit(2);
 }
 ensureInstalled();
