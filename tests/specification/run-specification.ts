@@ -1,5 +1,10 @@
 /** npm run spec: the project's translator on a file of specification cases. */
 import { nodeTranslatorLibrary, PACKAGE_LAYOUT } from "../../src/adapters/liblouis/node-engine";
+import { existsSync } from "node:fs";
+import { nodeWordBank } from "../../src/adapters/word-bank/node-word-bank";
+import { WORD_BANK_FILE } from "../../src/adapters/word-bank/stored-word-bank";
+import { lexiconOfTable, type Lexicon } from "../../src/domain/reading-back/lexicon";
+import { readPrint } from "../../src/domain/reading-back/print";
 import { toAscii } from "../../src/domain/braille/cell";
 import { readSpecification, runSpecification, type Failure, type Report, type Tally } from "./specification";
 
@@ -30,15 +35,32 @@ export default async function run(
   const cases = readSpecification(path).filter(({ file }) => only === undefined || file.includes(only));
   const library = nodeTranslatorLibrary(PACKAGE_LAYOUT);
   for (const code of new Set(cases.map((each) => each.code))) await library.translator(code);
+  const lexicons = await loadLexicons();
   const report = runSpecification(cases, ({ direction, code, input }) => {
-    if (direction === "back") return "";
-    return library.loaded(code)?.translate(input) ?? "";
+    const translator = library.loaded(code);
+    if (translator === undefined) return "";
+    if (direction === "forward") return translator.translate(input);
+    const lexicon = lexicons.get(code);
+    const uebCode = code === "uncontracted" ? "uncontracted" : "contracted";
+    const reading = { code: uebCode, write: (print: string) => translator.translate(print) } as const;
+    const cells = input.replaceAll(" ", "\u2800");
+    return readPrint(cells, lexicon === undefined ? reading : { ...reading, lexicon }).print;
   });
-  for (const tally of report.tallies) write(`${share(tally)}  ${tally.file}, ${tally.direction}, ${tally.code}`);
+  for (const tally of report.tallies)
+    write(`${share(tally)}  ${tally.file}, ${tally.direction}, ${tally.code}`);
   const reached = writeTotals(report, write);
   for (const failure of report.failures.slice(0, failures)) writeFailure(failure, write);
   return reached;
 }
+
+/** Words of the bank, where it is built; without them braille is read back contraction by contraction. */
+const loadLexicons = async (): Promise<ReadonlyMap<string, Lexicon>> => {
+  if (!existsSync(`dist/${WORD_BANK_FILE}`)) return new Map();
+  const bank = await nodeWordBank("dist").load();
+  return new Map(
+    (["contracted", "uncontracted"] as const).map((code) => [code, lexiconOfTable(bank.table(code))]),
+  );
+};
 
 const writeTotals = ({ tallies, failures }: Report, write: (line: string) => void): boolean => {
   const forward = tallies.filter(({ direction }) => direction === "forward");
@@ -48,7 +70,11 @@ const writeTotals = ({ tallies, failures }: Report, write: (line: string) => voi
       goal: GOALS.dictionary,
       of: forward.filter(({ file }) => DICTIONARY.test(file)),
     },
-    { name: "all others, forward", goal: GOALS.others, of: forward.filter(({ file }) => !DICTIONARY.test(file)) },
+    {
+      name: "all others, forward",
+      goal: GOALS.others,
+      of: forward.filter(({ file }) => !DICTIONARY.test(file)),
+    },
   ];
   let reached = true;
   write("");
@@ -62,7 +88,9 @@ const writeTotals = ({ tallies, failures }: Report, write: (line: string) => voi
   const back = tallies.filter(({ direction }) => direction === "back");
   if (back.length > 0) write(`${share(sum(back))}  reading back`);
   const upstream = failures.filter(({ failsUpstream }) => failsUpstream).length;
-  write(`${failures.length} failures, ${upstream} of them failures that the source of the cases expects of its own engine`);
+  write(
+    `${failures.length} failures, ${upstream} of them failures that the source of the cases expects of its own engine`,
+  );
   return reached;
 };
 
@@ -74,11 +102,18 @@ const sum = (tallies: readonly Tally[]): { cases: number; passed: number } => ({
 const share = ({ cases, passed }: { readonly cases: number; readonly passed: number }): string =>
   `${((100 * passed) / cases).toFixed(2).padStart(6)} % (${passed} of ${cases})`;
 
-const writeFailure = ({ file, input, expected, answer, failsUpstream }: Failure, write: (line: string) => void): void =>
+const writeFailure = (
+  { file, input, expected, answer, failsUpstream }: Failure,
+  write: (line: string) => void,
+): void =>
   write(
-    [file, JSON.stringify(input), `expected ${readable(expected)}`, `got ${readable(answer)}`, failsUpstream ? "*" : ""].join(
-      "\t",
-    ),
+    [
+      file,
+      JSON.stringify(input),
+      `expected ${readable(expected)}`,
+      `got ${readable(answer)}`,
+      failsUpstream ? "*" : "",
+    ].join("\t"),
   );
 
 /** Cells also as ASCII braille, which a sighted reader tells apart more easily. */

@@ -2,8 +2,8 @@ import type { Span, Transcription } from "../../domain/braille/transcription";
 import { UntranslatableError, type Translator, type UntranslatableCharacter } from "../../ports/translator";
 import type { CompiledTable, Engine } from "./engine";
 import { LONGEST_CALL, renderLongPiece, SHORT_CALL } from "./long-piece";
-import { splitAtOpenings, splitIntoPieces, type Piece } from "./pieces";
-import { isPlain, prepareLine, prepareUebLine, type PreparedLine } from "./prepared-line";
+import { splitAtOpenings, splitIntoPieces, PASSAGE_WORDS, type Piece } from "./pieces";
+import { prepareLine, prepareUebLine, type PreparedLine } from "./prepared-line";
 import { markPiece, SEAM_PATTERN } from "./marked-piece";
 import type { Rendering } from "./rendering";
 import { explainUntranslatable } from "./untranslatable";
@@ -22,6 +22,11 @@ export interface TableTraits {
 const LONGEST_KEPT = 64;
 const LINE_BREAK = /\r\n|[\n\v\f\r\u2028\u2029]/g;
 const BLANK = "\u2800";
+const SPACE = 0x20;
+const QUOTATION_MARK = 0x22;
+const SMALL_A = 0x61;
+const SMALL_Z = 0x7a;
+const TILDE = 0x7e;
 /** The virtual dots 9 and A that the supplement gives to every undefined character. */
 const UNDEFINED_PATTERN = 0x300;
 const VIRTUAL_DOTS = 0x7f00;
@@ -49,8 +54,8 @@ export class LouisTranslator implements Translator {
   }
 
   translate(text: string): string {
-    const known = this.#memo?.get(text);
-    if (known !== undefined && known.unknown.length === 0 && isPlain(text)) return known.cells;
+    const joined = this.#joinWords(text);
+    if (joined !== undefined) return joined;
     let cells = "";
     let faulty = false;
     eachLine(text, (line, _start, lineBreak) => {
@@ -66,6 +71,40 @@ export class LouisTranslator implements Translator {
       if (lineBreak > 0) cells += "\n";
     });
     if (faulty) throw this.#refuse(text);
+    return cells;
+  }
+
+  /**
+   * The cells of words that cannot depend on each other, joined, in one pass; undefined where the text may hold more
+   * than that. What {@link splitIntoPieces} and {@link prepareUebLine} look for is told by characters: anything but
+   * printable ASCII, a straight quotation mark, a digit on both sides of a blank, three words without a small letter.
+   */
+  #joinWords(text: string): string | undefined {
+    if (this.#memo === undefined) return undefined;
+    let cells = "";
+    let start = 0;
+    let hasSmall = false;
+    let withoutSmall = 0;
+    for (let index = 0; index <= text.length; index += 1) {
+      const code = index === text.length ? SPACE : text.charCodeAt(index);
+      if (code >= SMALL_A && code <= SMALL_Z) hasSmall = true;
+      else if (code < SPACE || code > TILDE || code === QUOTATION_MARK) return undefined;
+      else if (code === SPACE) {
+        if (index > start) {
+          withoutSmall = hasSmall ? 0 : withoutSmall + 1;
+          if (withoutSmall === PASSAGE_WORDS) return undefined;
+          const rendering = this.#render(text.slice(start, index));
+          if (rendering.unknown.length > 0) return undefined;
+          cells += rendering.cells;
+        }
+        if (index < text.length) {
+          if (isDigit(text.charCodeAt(index - 1)) && isDigit(text.charCodeAt(index + 1))) return undefined;
+          cells += BLANK;
+        }
+        start = index + 1;
+        hasSmall = false;
+      }
+    }
     return cells;
   }
 
@@ -202,6 +241,8 @@ export class LouisTranslator implements Translator {
     return { cells, starts, unknown };
   }
 }
+
+const isDigit = (code: number): boolean => code >= 0x30 && code <= 0x39;
 
 /** Calls back for each line of a text with its start and the length of the break after it, 0 at the end. */
 const eachLine = (text: string, visit: (line: string, start: number, lineBreak: number) => void): void => {

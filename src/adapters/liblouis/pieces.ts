@@ -9,7 +9,7 @@ export interface Piece {
 }
 
 /** Consecutive words in capitals that make a capitals passage. Source: UEB 2013 section 8.5.1 (from memory). */
-const PASSAGE_WORDS = 3;
+export const PASSAGE_WORDS = 3;
 const LOWER = /\p{Ll}/u;
 const UPPER = /\p{Lu}/u;
 const LETTER_OR_DIGIT = /[\p{L}0-9]/u;

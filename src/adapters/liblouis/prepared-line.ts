@@ -24,9 +24,6 @@ const LETTER_OR_DIGIT = /[\p{L}\p{N}]/u;
 /** A character with the marks that combine with it. */
 const CLUSTER = /\P{M}\p{M}+/gu;
 
-/** Whether a text is printable ASCII, which the engine takes as it is. */
-export const isPlain = (text: string): boolean => PLAIN.test(text);
-
 /**
  * A line made ready for any table: spaces of every kind as blanks, what cannot be seen left out, letters and
  * their accents as one character where Unicode has one.

@@ -25,6 +25,8 @@ export interface ReadingBack {
   readonly write: (print: string) => string;
 }
 
+/** Readings so much less likely than the first are not worth a reader's doubt: y,h beside yeah. */
+const MARGIN = 1;
 const BLANK = "\u2800";
 const CELL = /[\u2800-\u28ff]/;
 /** Longer stretches without a blank are no words; they are read in parts, so that calls go no deeper than this. */
@@ -58,8 +60,9 @@ export const readPrint = (
       readings = chooseReadings(token, readToken(token, passage, reader), write);
       known.set(key, readings);
     }
-    if (readings.length > 1)
-      doubtful.push({ cells: token, readings: readings.map((reading) => reading.print) });
+    const most = (readings[0]?.cost ?? 0) + MARGIN;
+    const likely = readings.filter(({ cost }) => cost <= most);
+    if (likely.length > 1) doubtful.push({ cells: token, readings: likely.map((reading) => reading.print) });
     print += readings[0]?.print ?? token;
     passage = readings[0]?.passage ?? false;
   }

@@ -168,6 +168,7 @@ const isLower = (cells: string): boolean =>
 /** Where each kind of unit may begin, and what may follow it. */
 const STEPS: Readonly<Record<Exclude<Unit["kind"], "opening" | "mark">, Partial<Record<Place, Place>>>> = {
   letter: { open: "inside", inside: "inside", begun: "inside" },
+  shortform: { open: "inside", inside: "inside", begun: "inside" },
   any: { open: "inside", inside: "inside", begun: "inside" },
   whole: { open: "ended" },
   start: { open: "begun" },
@@ -194,13 +195,19 @@ const addUnit = (unit: Unit, at: TokenPlace, state: State, add: Add): void => {
   // Behind a number letters follow at once; k to z need no grade 1 sign.
   const next = STEPS[unit.kind][state.numeric ? "inside" : state.place];
   if (next === undefined) return;
-  const cost = unit.kind === "letter" ? COST.letter : COST.contraction;
+  const cost = costOf(unit, state.place);
   add(capitalise(unit.print, state.capitals), cost, length, {
     ...state,
     numeric: false,
     place: next,
     capitals: afterLetters(state.capitals),
   });
+};
+
+/** Inside a word the letters of a shortform are mostly letters: aft in craft is no after. */
+const costOf = ({ kind }: Unit, place: Place): number => {
+  if (kind === "letter") return COST.letter;
+  return kind === "shortform" && place !== "open" ? COST.unlikely : COST.contraction;
 };
 
 const capitalise = (print: string, capitals: Capitals): string => {

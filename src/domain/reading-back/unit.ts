@@ -6,7 +6,7 @@ import { DIGITS, LETTERS, PUNCTUATION } from "../contraction/sign";
 export interface Unit {
   readonly cells: string;
   readonly print: string;
-  readonly kind: "letter" | "whole" | "start" | "middle" | "end" | "any" | "opening" | "mark";
+  readonly kind: "letter" | "shortform" | "whole" | "start" | "middle" | "end" | "any" | "opening" | "mark";
 }
 
 const letterUnits: readonly Unit[] = LETTERS.map(({ cells, name }) => ({
@@ -43,7 +43,7 @@ const PLACES = { whole: "whole", start: "start", middle: "middle", end: "end" } 
 
 const contractionUnits: readonly Unit[] = CONTRACTIONS.flatMap(({ cells, print, places, kind }): Unit[] =>
   kind === "shortform" || places.length === 4
-    ? [{ cells, print, kind: "any" }]
+    ? [{ cells, print, kind: kind === "shortform" ? kind : "any" }]
     : places.map((place) => ({ cells, print, kind: PLACES[place] })),
 );
 
