@@ -62,7 +62,8 @@ export const collectEvidence = (
     );
     // Noted twice, the response tells more; a supported or printed text tells nothing.
     const isMute = isSupported(probe.support) || /print/i.test(probe.medium ?? "");
-    if (isMute || (probe.response ?? "").trim() !== "") own.forEach((miscue) => open.delete(miscue));
+    const isTold = (probe.response ?? "").trim() !== "" && (probe.expected ?? "").trim() !== "";
+    if (isMute || isTold) own.forEach((miscue) => open.delete(miscue));
     if (isMute) continue;
     const into = gathered[wayOf(probe)];
     if (gatherTrials(probe, into)) continue;

@@ -42,6 +42,10 @@ describe("the signs that went wrong last", () => {
     expect(found).toEqual({ day: DAY, signs: [{ sign: "ch", missed: 1, met: 1 }] });
   });
 
+  it("are those of noted miscues where the probe has a response but not the text that it answers", () => {
+    expect(namesOf([probe(DAY, { response: "then" })], [missed(DAY, "them")])).toEqual(["the"]);
+  });
+
   it("are none where nothing tells of errors", () => {
     expect(findLastErrors([probe(DAY, { words: 50, errors: 4 })], [], transcribeIn)).toBeUndefined();
   });
