@@ -136,14 +136,23 @@ function localDayOrder(): DayOrder {
   return order.indexOf("month") < order.indexOf("day") && order.indexOf("year") > 0 ? "mdy" : "dmy";
 }
 
+/** A new workbook, with the offer of tables beside it: whoever wants headings of her own types on. */
+async function createNew(): Promise<void> {
+  const before = files.current;
+  await files.create();
+  if (files.current === before) return;
+  await pane.offerTables();
+  speech.say("An empty workbook. The pane offers to set up tables for your pupils: F6 leads there.");
+}
+
 const commands: Readonly<Record<string, () => Promise<unknown>>> = {
   "command-open": () => files.open(),
-  "command-new": () => files.create(),
+  "command-new": createNew,
   "command-example": () => files.example(),
   "command-save": () => files.save(),
   "command-save-as": () => files.saveAs(),
   "start-open": () => files.open(),
-  "start-new": () => files.create(),
+  "start-new": createNew,
   "start-example": () => files.example(),
   "start-case": () => files.example("examples/published-case.xlsx"),
 };

@@ -6,7 +6,7 @@ export const CASELOAD_STYLES = `
 .who { border: 0; background: none; padding: 0; min-block-size: 1.75rem; text-align: start; text-decoration: underline; text-underline-offset: 0.2em; font-weight: 650; font-size: 1.05em; }
 .need p { margin: 0.1rem 0; }
 .need p:first-child { border-inline-start: 0.2rem solid var(--strong-line, currentColor); padding-inline-start: 0.5rem; }
-.facts { display: grid; grid-template-columns: repeat(auto-fill, minmax(9rem, 1fr)); gap: 0.25rem 1rem; align-items: start; margin-block-start: 0.3rem; }
+.facts { display: grid; grid-template-columns: repeat(auto-fill, minmax(8rem, 1fr)); gap: 0.25rem 1rem; align-items: start; margin-block-start: 0.3rem; }
 .fact { min-inline-size: 0; font-variant-numeric: tabular-nums; }
 .fact > b { display: block; font-weight: 400; font-size: 0.875em; color: var(--quiet, inherit); }
 .spark { min-block-size: 36px; }

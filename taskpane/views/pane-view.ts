@@ -88,7 +88,7 @@ export class PaneElement extends HTMLElement {
       host.quiet,
     );
     void this.#loadEngine(host);
-    if (this.#current === undefined) void this.#show(VIEWS[0]?.name ?? "workbook");
+    if (this.#current === undefined) void this.show(VIEWS[0]?.name ?? "workbook");
   }
 
   /** Reads the workbook again now: after writes that the host does not tell of. */
@@ -98,14 +98,15 @@ export class PaneElement extends HTMLElement {
 
   /** Shows a view with the focus on its heading. */
   async open(name: ViewName, request?: ViewRequest): Promise<void> {
-    const view = await this.#show(name);
+    const view = await this.show(name);
     if (view === undefined) return;
     if (request !== undefined) view.begin?.(request);
     // A view that takes a request up may have put the focus where the work begins.
     if (request === undefined || this.shadowRoot?.activeElement !== view) this.#title.focus();
   }
 
-  async #show(name: ViewName): Promise<PaneView | undefined> {
+  /** Shows a view and leaves the focus where it is. @returns undefined where it could not be loaded, or she went on */
+  async show(name: ViewName): Promise<PaneView | undefined> {
     const listed = VIEWS.find((view) => view.name === name);
     if (listed === undefined) return undefined;
     this.#current = listed;

@@ -34,6 +34,11 @@ export class Pane {
     box.append(this.element);
   }
 
+  /** Shows what a new workbook begins with: the caseload, which offers to set up its tables. The focus stays. */
+  async offerTables(): Promise<void> {
+    await this.element.show("caseload");
+  }
+
   /** Follows another workbook. @param size - how many cells it holds */
   follow(sheet: Sheet, size: number): void {
     this.element.follow({

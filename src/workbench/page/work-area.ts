@@ -20,6 +20,7 @@ export class WorkArea {
   private readonly find: FindBar;
   private readonly menu = new CellMenu(requireElement("work", HTMLElement));
   private model: WorkbookModel | undefined;
+  private stopFollowing: (() => void) | undefined;
 
   constructor(
     private readonly speech: Speech,
@@ -59,9 +60,23 @@ export class WorkArea {
       this.message.show("This workbook has no sheet with cells that could be shown.");
       return;
     }
+    this.stopFollowing?.();
+    // Before the grid listens: it must have left a sheet that is gone.
+    this.stopFollowing = model.onChange(() => {
+      this.followSheets(model);
+    });
     this.grid.open(model, first.name);
     this.tabs.show(model.sheets, first.name);
     this.line.show();
+  }
+
+  /** Sheets come and go when the pane sets tables up, and when that is undone. */
+  private followSheets({ sheets }: WorkbookModel): void {
+    const { grid } = this;
+    const current = grid.sheetName ?? "";
+    const first = sheets.find(({ visibility, kind }) => visibility === "visible" && kind === "cells");
+    if (first !== undefined && !sheets.some(({ name }) => name === current)) grid.showSheet(first.name);
+    this.tabs.show(sheets, grid.sheetName ?? "");
   }
 
   private listen(): void {

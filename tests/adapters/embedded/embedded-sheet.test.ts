@@ -1,3 +1,4 @@
+import { expect, it } from "vitest";
 import { EmbeddedSheet } from "../../../src/adapters/embedded/embedded-sheet";
 import { Calculation, NO_FUNCTIONS } from "../../../src/spreadsheet/calculation";
 import { runSheetContract } from "../../contracts/sheet-contract";
@@ -26,3 +27,17 @@ function openEmbedded(start: StartingWorkbook, calculates: boolean): SheetUnderT
 
 runSheetContract("The embedded adapter", async (start) => openEmbedded(start, false));
 runSheetContract("The embedded adapter with the calculation", async (start) => openEmbedded(start, true));
+
+it("takes a write back although a setting was kept since, and refuses where a cell was typed since", async () => {
+  const workbook = openDescription([{ name: "Notes", rows: [["Heron"]] }]);
+  const sheet = new EmbeddedSheet(workbook);
+  await sheet.writeBlock("Notes", { row: 1, column: 0 }, [["Plover"]]);
+  await sheet.keepSetting("example", "kept");
+  await sheet.undo();
+  expect(workbook.sheet("Notes")?.cells.size).toBe(1);
+  expect(await sheet.readSetting("example")).toBe("kept");
+  await sheet.writeBlock("Notes", { row: 1, column: 0 }, [["Plover"]]);
+  workbook.setCell("Notes", 2, 0, "Dunlin");
+  await sheet.keepSetting("example", "again");
+  await expect(sheet.undo()).rejects.toThrow("was changed since");
+});
