@@ -77,7 +77,7 @@ export const buildReport = (source: ReportSource): Report => {
     ...told.flatMap((trajectory) => tellGoal(trajectory, told.length)),
     { heading: `Signs mastered since ${formatDay(from)}`, sentences: tellMastered(source) },
     { heading: "Lessons", sentences: tellMinutes(source.minutes) },
-    { heading: "What is next", sentences: tellNext(source) },
+    { heading: "What is next", sentences: tellNext(source, told) },
     { heading: "From the teacher", sentences: source.own.trim() === "" ? [] : [source.own.trim()] },
     { heading: "Please keep in mind", sentences: REPORT_CAUTIONS },
   ];
@@ -188,7 +188,7 @@ const tellMinutes = ({ planned, given }: Minutes): readonly string[] => {
   return [`${planned} minutes of lessons were planned, and ${given} were given.`];
 };
 
-const tellNext = ({ standings, from }: ReportSource): readonly string[] => {
+const tellNext = ({ standings, from, to }: ReportSource, told: readonly Trajectory[]): readonly string[] => {
   const either = (states: readonly string[]): readonly SignStanding[] =>
     standings.filter(
       ({ reading, writing }) => states.includes(reading.state) || states.includes(writing.state),
@@ -203,10 +203,14 @@ const tellNext = ({ standings, from }: ReportSource): readonly string[] => {
       reading.state === "taught" &&
       writing.state === "taught",
   );
+  const ends = told.flatMap(({ goal }) => (goal !== undefined && goal.goalDay > to ? [goal.goalDay] : []));
   return [
     ...(growing.length > 0 ? [`More practice with ${nameSigns(growing)}.`] : []),
     ...(again.length > 0 ? [`A short check whether these still sit: ${nameSigns(again)}.`] : []),
     ...(fresh.length > 0 ? [`First steps with ${nameSigns(fresh)}.`] : []),
+    ...(ends.length > 0
+      ? [`Short checks go on towards the goal for ${formatDay(Math.min(...ends) as Day)}.`]
+      : []),
   ];
 };
 

@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Probe } from "../../../src/domain/probe/probe";
+import { findContraction } from "../../../src/domain/contraction/inventory";
+import type { SignStanding } from "../../../src/domain/progress/sign-states";
 import type { Goal } from "../../../src/domain/progress/goal";
 import {
   buildReport,
@@ -95,6 +97,44 @@ describe("a report for a family", () => {
     expect(bare.sections.map(({ heading }) => heading)).toEqual([
       "What Dunlin can do",
       "Please keep in mind",
+    ]);
+  });
+
+  it("says that checks go on while a goal is still ahead", () => {
+    const to = (START + 60) as Day;
+    expect(sectionOf("What is next", { to })).toEqual([
+      "Short checks go on towards the goal for 16 Nov 2026.",
+    ]);
+    expect(sectionOf("What is next")).toBeUndefined();
+  });
+
+  it("names signs mastered in the period, and what is still growing, reading and writing apart", () => {
+    const knowledge = {} as SignStanding["reading"]["knowledge"];
+    const wayOf = (state: SignStanding["reading"]["state"], masteredOn?: Day) => ({
+      ...{ state, knowledge },
+      ...(masteredOn === undefined ? {} : { masteredOn }),
+    });
+    const standing = (name: string, reading: SignStanding["reading"], writing: SignStanding["writing"]) => {
+      const sign = findContraction(name);
+      if (sign === undefined) throw new TypeError(name);
+      return { sign, reading, writing, taught: (START - 30) as Day };
+    };
+    const standings = [
+      standing("ch", wayOf("mastered", (START + 9) as Day), wayOf("growing")),
+      standing("sh", wayOf("mastered", (START - 9) as Day), wayOf("mastered", (START + 20) as Day)),
+      standing("ou", wayOf("check again", (START - 40) as Day), wayOf("taught")),
+      standing("ow", wayOf("taught"), wayOf("taught")),
+    ];
+    expect(sectionOf("What Dunlin can do", { standings })?.at(-1)).toBe(
+      "Dunlin has mastered 2 signs in reading and 1 sign in writing.",
+    );
+    expect(sectionOf("Signs mastered since 7 Sep 2026", { standings })).toEqual([
+      "In reading: ch.",
+      "In writing: sh.",
+    ]);
+    expect(sectionOf("What is next", { standings })).toEqual([
+      "More practice with ch.",
+      "A short check whether these still sit: ou.",
     ]);
   });
 
