@@ -19,7 +19,7 @@ async function prepare(page: Page): Promise<void> {
   if (await list.isVisible()) await list.selectOption({ label: "A text to paste or type" });
   await page.getByLabel("Title of the text").fill("The ferry");
   await page.getByLabel("The text, as the pupil has it before her or him").fill(TEXT);
-  await page.getByLabel("Code").selectOption("contracted");
+  await page.locator("cellwright-reading").getByLabel("Code").selectOption("contracted");
   await page.getByRole("button", { name: "Show the words" }).click();
   await page.locator('[role="option"]:focus', { hasText: "The" }).waitFor();
 }
@@ -64,7 +64,7 @@ describe("a timed reading probe", () => {
     await page.locator('[role="option"]', { hasText: "ask" }).focus();
     await press(page, "l");
     await page.getByLabel("For ferry, misread").fill("fairy");
-    await page.getByLabel("Seconds", { exact: true }).fill("30");
+    await page.locator("cellwright-reading").getByLabel("Seconds", { exact: true }).fill("30");
     await press(page, "Tab");
     const result = page.locator("cellwright-reading ul").first();
     expect(await result.locator("li").allTextContents()).toEqual([

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { extname } from "node:path";
+import { gzipSync } from "node:zlib";
 import { chromium } from "playwright-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -113,7 +114,7 @@ describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", ()
     const { page } = await openPane({});
     await openView(page, "Progress");
     const points = page.locator("cellwright-trajectory table tbody tr");
-    await page.locator("cellwright-trajectory summary").click();
+    await page.locator("cellwright-trajectory summary", { hasText: "All probes as a table" }).click();
     await expect.poll(() => points.count()).toBe(8);
     await page.evaluate(async () => {
       const type = Reflect.get(globalThis, "stubType") as (
@@ -173,6 +174,19 @@ describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", ()
     await page.locator("cellwright-trajectory svg").waitFor();
     await page.waitForLoadState("networkidle");
     expect(requests.filter((url) => !url.startsWith(`${ORIGIN}/`))).toEqual([OFFICE]);
+    await page.context().close();
+  });
+
+  it("asks for at most 150 kB of gzipped code until its first view is there, the braille engine aside", async () => {
+    const { page, requests } = await openPane({});
+    await page.locator("cellwright-caseload").waitFor();
+    const code = new Set(requests.map((url) => new URL(url)).filter(({ origin }) => origin === ORIGIN));
+    const scripts = [...code]
+      .map(({ pathname }) => pathname)
+      .filter((pathname) => pathname.endsWith(".js") && !pathname.includes("/liblouis/"));
+    expect(scripts).toContain("/taskpane-caseload.js");
+    const sizes = scripts.map((pathname) => gzipSync(readFileSync(new URL(`.${pathname}`, dist))).length);
+    expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThanOrEqual(150_000);
     await page.context().close();
   });
 
