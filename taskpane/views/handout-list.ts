@@ -9,6 +9,7 @@ export const HANDOUT_LIST_STYLES = `
 .items .number { min-inline-size: 1.6rem; font-variant-numeric: tabular-nums; }
 .items .beneath { display: flex; flex-wrap: wrap; gap: 0.2rem 0.35rem; align-items: center; padding-inline-start: 1.95rem; margin-block-start: 0.3rem; }
 .items .beneath > div { flex: 1 1 7rem; min-inline-size: 0; }
+.items .ways { display: flex; gap: 0.35rem; margin-inline-start: auto; }
 .items .beneath button { padding-inline: 0.5rem; }
 .items p { margin: 0; }
 .items p.braille { font-size: 1.3em; letter-spacing: 0.05em; }
@@ -93,7 +94,12 @@ export class HandoutList {
       "li",
       {},
       make("div", { class: "row" }, number, field),
-      make("div", { class: "beneath" }, make("div", {}, cells, notes), ...buttons.map(([button]) => button)),
+      make(
+        "div",
+        { class: "beneath" },
+        make("div", {}, cells, notes),
+        make("span", { class: "ways" }, ...buttons.map(([button]) => button)),
+      ),
     );
     const row: Row = { entry, element, field, number, cells, notes, buttons };
     field.addEventListener("input", () => {
