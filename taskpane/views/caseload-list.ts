@@ -168,9 +168,13 @@ export class CaseloadList {
       ),
       make(
         "div",
-        { role: "presentation", class: "facts" },
+        { role: "presentation", class: "seen" },
         spark,
         fact("Now", words.now === "" ? "no value yet" : words.now),
+      ),
+      make(
+        "div",
+        { role: "presentation", class: "facts" },
         fact("Verdict", words.verdict),
         fact("Last probe", words.lastProbe),
         fact("Due for a check", words.signsDue),

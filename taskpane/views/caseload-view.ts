@@ -49,8 +49,9 @@ export class CaseloadView extends HTMLElement implements PaneView {
   });
   readonly #typeIn = make("button", { type: "button" }, "Type in a score");
   readonly #undoButton = make("button", { type: "button" }, "Take it back");
-  readonly #noticeText = make("p");
-  readonly #notice = make("div", { class: "notice" }, this.#noticeText, this.#undoButton);
+  /** Said once, and kept in sight beside the way back: the pane's own line is cleared by the next reading. */
+  readonly #noticeText = make("p", { role: "status" });
+  readonly #notice = make("div", { class: "kept" }, this.#noticeText, this.#undoButton);
   readonly #saving = new CaseloadSaving((words) => {
     this.#tell(words);
   });
@@ -86,7 +87,7 @@ export class CaseloadView extends HTMLElement implements PaneView {
     super();
     const root = this.attachShadow({ mode: "open" });
     root.adoptedStyleSheets = paneStyles(CASELOAD_STYLES);
-    this.#notice.hidden = true;
+    this.#undoButton.hidden = true;
     this.#overview.append(
       this.#summary,
       make("div", { class: "fields" }, this.#teacherField),
@@ -122,7 +123,7 @@ export class CaseloadView extends HTMLElement implements PaneView {
 
   set context(context: PaneContext) {
     if (this.#context?.sheet !== context.sheet) {
-      this.#notice.hidden = true;
+      this.#tell("");
       this.#shown = "list";
     }
     this.#context = context;
@@ -223,10 +224,8 @@ export class CaseloadView extends HTMLElement implements PaneView {
   /** Says what happened, and keeps it in sight with the way back. */
   #tell(words: string, undo?: () => Promise<void>): void {
     this.#undo = undo;
-    this.#noticeText.textContent = words;
+    setText(this.#noticeText, words);
     this.#undoButton.hidden = undo === undefined;
-    this.#notice.hidden = false;
-    this.context.say(words);
   }
 
   async #takeBack(): Promise<void> {
@@ -237,11 +236,7 @@ export class CaseloadView extends HTMLElement implements PaneView {
       await undo();
     } catch (error) {
       this.#undo = undo;
-      this.#noticeText.textContent = explainFailure(
-        error,
-        "That could not be taken back. Nothing was changed.",
-      );
-      this.context.say(this.#noticeText.textContent);
+      setText(this.#noticeText, explainFailure(error, "That could not be taken back. Nothing was changed."));
       return;
     }
     await this.context.write(() => Promise.resolve());

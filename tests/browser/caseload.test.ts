@@ -8,7 +8,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const status = (page: Page) => page.locator("cellwright-pane p[role=status].status");
+const status = (page: Page) => view(page).getByRole("status");
 const view = (page: Page) => page.locator("cellwright-caseload");
 const lines = (page: Page) => view(page).getByRole("grid", { name: "Caseload" }).locator(".line");
 /** What has the focus, through every shadow root. */
