@@ -1,4 +1,5 @@
 import { docxWriter } from "../src/adapters/docx/docx-writer";
+import { createFsrsScheduler } from "../src/adapters/fsrs/fsrs-scheduler";
 import { pageTranslatorLibrary } from "../src/adapters/liblouis/page-engine";
 import { showCell } from "../src/adapters/office/cell-showing";
 import type { OfficeHost } from "../src/adapters/office/office-host";
@@ -76,6 +77,7 @@ function startPane(host: OfficeHost): void {
     translators,
     wordBank,
     documents: docxWriter,
+    scheduler: createFsrsScheduler(),
     today: localDay,
     jumpTo: (place) => {
       showCell(host, place).catch(say);

@@ -1,6 +1,7 @@
 import { pageFunctionLibrary } from "../adapters/custom-functions/page-bundle";
 import { docxWriter } from "../adapters/docx/docx-writer";
 import { EmbeddedSheet } from "../adapters/embedded/embedded-sheet";
+import { createFsrsScheduler } from "../adapters/fsrs/fsrs-scheduler";
 import { pageTranslatorLibrary } from "../adapters/liblouis/page-engine";
 import { pageWordBank } from "../adapters/word-bank/page-word-bank";
 import { newWorkbook } from "../adapters/xlsx/new-workbook";
@@ -36,6 +37,7 @@ const pane = new Pane(requireElement("pane", HTMLElement), work.grid, {
   translators,
   wordBank: pageWordBank(document.baseURI),
   documents: docxWriter,
+  scheduler: createFsrsScheduler(),
   today: localDay,
 });
 let library = NO_FUNCTIONS;

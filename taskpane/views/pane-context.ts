@@ -1,6 +1,7 @@
 import type { ColumnChoices } from "../../src/records/column-choices";
 import type { WorkbookRecords } from "../../src/records/read-records";
 import type { DocumentWriter } from "../../src/ports/document";
+import type { Scheduler } from "../../src/ports/scheduler";
 import type { Sheet } from "../../src/ports/sheet";
 import type { TranslatorLibrary } from "../../src/ports/translator";
 import type { WordBankLibrary } from "../../src/ports/word-bank";
@@ -77,6 +78,8 @@ export interface PaneHost {
   readonly wordBank: WordBankLibrary;
   /** writes documents for word processors; its code comes when the first is written */
   readonly documents: DocumentWriter;
+  /** says when a sign should be checked again */
+  readonly scheduler: Scheduler;
   /** Shows a cell in the spreadsheet. */
   jumpTo(place: CellPlace): void;
   /** Today as a serial number. */

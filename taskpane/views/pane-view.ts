@@ -181,6 +181,7 @@ export class PaneElement extends HTMLElement {
       translators: host.translators,
       wordBank: host.wordBank,
       documents: host.documents,
+      scheduler: host.scheduler,
       today: host.today(),
       pupils: this.#pupils,
       pupil: this.#pupil,

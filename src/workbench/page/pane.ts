@@ -1,4 +1,5 @@
 import type { DocumentWriter } from "../../ports/document";
+import type { Scheduler } from "../../ports/scheduler";
 import type { Sheet } from "../../ports/sheet";
 import type { TranslatorLibrary } from "../../ports/translator";
 import type { WordBankLibrary } from "../../ports/word-bank";
@@ -16,6 +17,7 @@ export interface PaneSources {
   readonly translators: TranslatorLibrary;
   readonly wordBank: WordBankLibrary;
   readonly documents: DocumentWriter;
+  readonly scheduler: Scheduler;
   today(): Day;
 }
 
