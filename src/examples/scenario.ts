@@ -287,7 +287,7 @@ const AVOCET_SIGNS = [
     " ",
   ),
   ..."ound ance sion less ount ence ong ful tion ness ment ity".split(" "),
-  ..."about above across after again also because before behind below between beyond could either first friend good great him himself into its letter little much must necessary paid perhaps quick receive said should such today together tomorrow tonight would your".split(
+  ..."about above across after again also because before behind below between beyond could either first friend good great him himself its letter little much must necessary paid perhaps quick receive said should such today together tomorrow tonight would your".split(
     " ",
   ),
 ];

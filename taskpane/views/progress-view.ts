@@ -1,6 +1,5 @@
 import { normaliseName } from "../../src/domain/progress/series";
-import type { TranscribeIn } from "../../src/domain/progress/sign-evidence";
-import type { TranslatorLibrary } from "../../src/ports/translator";
+import { transcribeWith } from "./loaded-transcription";
 import { make } from "./markup";
 import { defineMasteryView, MasteryView } from "./mastery-view";
 import type { PaneContext, PaneView } from "./pane-context";
@@ -25,10 +24,6 @@ export class ProgressView extends HTMLElement implements PaneView {
       const { sheet, row } = (event as CustomEvent<PointChosen>).detail;
       this.#context?.jumpTo({ sheet, row: row - 1, column: 0 });
     });
-    this.#trajectory.addEventListener("choice-changed", () => {
-      const { pupil } = this.#trajectory.choice;
-      if (pupil !== undefined) this.#context?.choosePupil(pupil);
-    });
   }
 
   get context(): PaneContext {
@@ -39,24 +34,20 @@ export class ProgressView extends HTMLElement implements PaneView {
   set context(context: PaneContext) {
     const last = this.#context;
     this.#context = context;
-    if (last?.records !== context.records) {
-      this.#trajectory.goals = context.records.goals;
-      this.#trajectory.probes = context.records.probes;
-      this.#mastery.taught = context.records.taught;
-      this.#mastery.miscues = context.records.miscues;
-      this.#mastery.probes = context.records.probes;
+    if (last?.records !== context.records || last.pupil !== context.pupil) {
+      const { records, pupil } = context;
+      const isHers = (row: { readonly pupil: string }): boolean =>
+        normaliseName(row.pupil) === normaliseName(pupil);
+      // A pupil without probes must not be shown another's.
+      this.#trajectory.goals = records.goals.filter(isHers);
+      this.#trajectory.probes = records.probes.filter(isHers);
+      this.#mastery.taught = records.taught;
+      this.#mastery.miscues = records.miscues;
+      this.#mastery.probes = records.probes;
     }
     if (last?.cells !== context.cells) {
       this.#trajectory.cells = context.cells;
       this.#mastery.transcribeIn = transcribeWith(context.translators);
-    }
-    if (normaliseName(context.pupil) !== normaliseName(this.#trajectory.choice.pupil)) {
-      const { series, measure } = this.#trajectory.choice;
-      this.#trajectory.choice = {
-        ...(context.pupil === undefined ? {} : { pupil: context.pupil }),
-        ...(series === undefined ? {} : { series }),
-        ...(measure === undefined ? {} : { measure }),
-      };
     }
     this.#trajectory.state = context.state;
     this.#trajectory.services = context;
@@ -64,25 +55,6 @@ export class ProgressView extends HTMLElement implements PaneView {
     this.#mastery.services = context;
   }
 }
-
-/** How the engine's codes that are loaded transcribe texts; a blank code is contracted. */
-const transcribeWith =
-  (library: TranslatorLibrary): TranscribeIn =>
-  (code) => {
-    const name = normaliseName(code);
-    const translator = library.loaded(name === "" ? "contracted" : name);
-    return (
-      translator &&
-      ((text) => {
-        try {
-          return translator.transcribe(text);
-        } catch {
-          // A word with a character that has no braille tells nothing of signs.
-          return { print: text, cells: "", spans: [] };
-        }
-      })
-    );
-  };
 
 /** Makes the view, and defines its elements first where they are not. */
 export const makeProgressView = (): PaneView => {

@@ -58,6 +58,7 @@ export class TrajectoryView extends HTMLElement {
   #width = 0;
   #scheduled = false;
   readonly #pupil = document.createElement("select");
+  readonly #pupilField = this.#labelled("Pupil", this.#pupil);
   readonly #seriesList = document.createElement("select");
   readonly #measure = document.createElement("select");
   readonly #scaleList = document.createElement("select");
@@ -149,7 +150,7 @@ export class TrajectoryView extends HTMLElement {
   #buildFrame(root: ShadowRoot): void {
     this.#choices.className = "choices";
     this.#choices.append(
-      this.#labelled("Pupil", this.#pupil),
+      this.#pupilField,
       this.#labelled("Series", this.#seriesList),
       this.#labelled("Measure", this.#measure),
       this.#labelled("Scale", this.#scaleList),
@@ -233,6 +234,8 @@ export class TrajectoryView extends HTMLElement {
       return;
     }
     fillSelect(this.#pupil, lists.pupils, lists.pupil);
+    // Whoever hands over one pupil's probes has a list of pupils of its own.
+    this.#pupilField.hidden = lists.pupils.length < 2;
     fillSelect(this.#seriesList, lists.series, lists.seriesName);
     fillSelect(this.#measure, lists.measures, lists.measure);
     // Shares go to 100 %: factors would say little.
