@@ -1,23 +1,17 @@
-import { dateOf } from "../../src/domain/calendar";
 import { buildCaseload, periodUpTo } from "../../src/domain/caseload/caseload";
-import type { Day } from "../../src/domain/units";
 import { HostError } from "../../src/ports/sheet";
 import type { Sheet } from "../../src/ports/sheet";
 import { parseDayText } from "../../src/records/day-text";
 import { chooseInBlock } from "../../src/records/column-choices";
 import { linesOfTeacher } from "./caseload-lines";
 import { caseloadTable, formatCsv } from "./caseload-table";
+import { formatIsoDay } from "../../src/records/day-style";
 import { make } from "./markup";
 import type { PaneContext } from "./pane-context";
 import { explainFailure } from "./pane-feed";
 
 /** A spreadsheet takes a file of comma-separated values for UTF-8 only with this at its beginning. */
 const UTF8_MARK = "\uFEFF";
-
-const isoDay = (day: Day): string => {
-  const { year, month, date } = dateOf(day);
-  return `${String(year)}-${String(month).padStart(2, "0")}-${String(date).padStart(2, "0")}`;
-};
 
 async function freeSheet(sheet: Sheet, name: string): Promise<string> {
   const taken = new Set((await sheet.outline()).map((outline) => outline.name.toLowerCase()));
@@ -59,7 +53,7 @@ export class CaseloadSaving {
   show(context: PaneContext, teacher: string): void {
     this.#context = context;
     this.#teacher = teacher;
-    if (this.#from.value === "") this.#from.value = isoDay(periodUpTo(context.today));
+    if (this.#from.value === "") this.#from.value = formatIsoDay(periodUpTo(context.today));
   }
 
   #button(label: string, act: () => Promise<void>): HTMLButtonElement {
@@ -96,7 +90,10 @@ export class CaseloadSaving {
     const context = this.#context;
     if (context === undefined) return;
     const text = UTF8_MARK + formatCsv(this.#table(context));
-    await context.saveFile(`caseload ${isoDay(context.today)}.csv`, new Blob([text], { type: "text/csv" }));
+    await context.saveFile(
+      `caseload ${formatIsoDay(context.today)}.csv`,
+      new Blob([text], { type: "text/csv" }),
+    );
     this.said(
       "The table was saved as a .csv file. It has your pupils' codes in it: keep it as you keep the workbook.",
     );
@@ -109,7 +106,7 @@ export class CaseloadSaving {
     const width = Math.max(...table.map((row) => row.length));
     const rows = table.map((row) => Array.from({ length: width }, (_, at) => row[at] ?? null));
     const name = await context.write(async (sheet) => {
-      const free = await freeSheet(sheet, `Caseload ${isoDay(context.today)}`);
+      const free = await freeSheet(sheet, `Caseload ${formatIsoDay(context.today)}`);
       await sheet.writeBlock(free, { row: 0, column: 0 }, rows);
       return free;
     });

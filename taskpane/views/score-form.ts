@@ -1,8 +1,8 @@
-import { dateOf } from "../../src/domain/calendar";
 import type { Probe } from "../../src/domain/probe/probe";
 import { normaliseName } from "../../src/domain/progress/series";
 import type { Day } from "../../src/domain/units";
 import type { Unplaced } from "../../src/records/new-entries";
+import { formatIsoDay } from "../../src/records/day-style";
 import { make } from "./markup";
 import type { PaneContext } from "./pane-context";
 import { readScore, SCORE_FIELDS } from "./score-entry";
@@ -39,11 +39,6 @@ const GROUPS: readonly (readonly [string, readonly ScoreField[]])[] = [
   ["Or answers counted", ["correct", "opportunities", "unit"]],
   ["Beside it", ["seconds", "support", "note"]],
 ];
-
-const isoDay = (day: Day): string => {
-  const { year, month, date } = dateOf(day);
-  return `${String(year)}-${String(month).padStart(2, "0")}-${String(date).padStart(2, "0")}`;
-};
 
 /** What is asked for from the form. */
 export interface ScoreActions {
@@ -103,7 +98,7 @@ export class ScoreForm {
     );
     const start: Partial<Record<ScoreField, string>> = {
       pupil: pupil ?? "",
-      date: isoDay(today),
+      date: formatIsoDay(today),
       task: last?.task ?? "",
       code: last?.code ?? "",
       medium: last?.medium ?? "",
