@@ -2,6 +2,7 @@ import type { Transcribe } from "../contraction/passage";
 import { parseSignItems, parseSigns } from "../contraction/taught";
 import { readPieces } from "../contraction/usage";
 import { dropBlanks, expectSigns, expectText, parseWritten } from "../probe/expected-cells";
+import { readMarkedSigns } from "../probe/marked-signs";
 import type { NotedMiscue } from "../probe/noted-miscue";
 import type { Probe } from "../probe/probe";
 import { scoreReading } from "../probe/reading";
@@ -36,8 +37,8 @@ interface Gathered {
 }
 
 /**
- * What the records of one pupil tell of signs: trials of single signs, texts read or written with what was noted as the
- * response, and words in the list of miscues. A text without a response is read by the miscues of its day and task: the
+ * What the records of one pupil tell of signs: trials of single signs, rows of signs with a mark for each, texts read or
+ * written with what was noted as the response, and words in the list of miscues. A text without a response is read by the miscues of its day and task: the
  * words attempted that are not among them were right. A miscue that belongs to no such text is a missed word by itself.
  *
  * Left out: probes done with support or in print, self-corrections and words added or repeated, signs and codes that the
@@ -66,11 +67,11 @@ export const collectEvidence = (
     if (isMute || isTold) own.forEach((miscue) => open.delete(miscue));
     if (isMute) continue;
     const into = gathered[wayOf(probe)];
-    if (gatherTrials(probe, into)) continue;
+    if (gatherTrials(probe, into) || gatherMarks(probe, into) || gatherWrittenSigns(probe, into)) continue;
     const transcribe = transcribeIn(probe.code);
     const text = (probe.expected ?? "").normalize("NFC");
     if (transcribe === undefined || text.trim() === "") continue;
-    if (wayOf(probe) === "writing") into.direct.push(...writtenSigns(probe, text, transcribe));
+    if (wayOf(probe) === "writing") into.direct.push(...writtenText(probe, text, transcribe));
     else {
       const outcomes = outcomesOf(probe, text, own, open);
       if (outcomes !== undefined) into.words.push(...weighReading(text, outcomes, probe.day, transcribe));
@@ -99,17 +100,46 @@ const gatherTrials = (probe: Probe, { direct, trials }: Gathered): boolean => {
   return true;
 };
 
-const writtenSigns = (probe: Probe, text: string, transcribe: Transcribe): readonly DirectEvidence[] => {
+const countsSigns = ({ unit }: Probe): boolean => /sign/i.test(unit ?? "");
+
+/** Trials of a row of signs whose response has a mark for each. */
+const gatherMarks = (probe: Probe, { direct, trials }: Gathered): boolean => {
+  if (!countsSigns(probe)) return false;
+  const { expected = "", response = "", day } = probe;
+  const marked = readMarkedSigns(expected, response, wayOf(probe) === "writing");
+  if (marked === undefined) return false;
+  const counts = new Map<string, { correct: number; opportunities: number }>();
+  for (const { sign, mark } of marked) {
+    const count = counts.get(sign.name) ?? { correct: 0, opportunities: 0 };
+    counts.set(sign.name, {
+      correct: count.correct + (mark === "correct" ? 1 : 0),
+      opportunities: count.opportunities + 1,
+    });
+  }
+  for (const [sign, count] of counts) {
+    direct.push({ day, sign, ...count });
+    trials.push({ day, sign, ...count });
+  }
+  return true;
+};
+
+/** Items that are signs, written: no code is needed to know their cells. */
+const gatherWrittenSigns = (probe: Probe, { direct }: Gathered): boolean => {
+  if (!countsSigns(probe)) return false;
+  if (wayOf(probe) !== "writing") return true;
+  const items = parseSignItems([probe.expected ?? ""]);
+  const written = parseWritten(probe.response ?? "");
+  if (!items.ok || !written.ok || written.value === "") return true;
+  const expected = expectSigns(items.value);
+  direct.push(...weighWriting(expected, scoreWriting(expected, dropBlanks(written.value)), probe.day));
+  return true;
+};
+
+const writtenText = (probe: Probe, text: string, transcribe: Transcribe): readonly DirectEvidence[] => {
   const written = parseWritten(probe.response ?? "");
   if (!written.ok || written.value === "") return [];
-  const items = /sign/i.test(`${probe.unit ?? ""}`) ? parseSignItems([text]) : undefined;
-  if (items === undefined) {
-    const expected = expectText(text, transcribe, true);
-    return weighWriting(expected, scoreWriting(expected, written.value), probe.day);
-  }
-  if (!items.ok) return [];
-  const expected = expectSigns(items.value);
-  return weighWriting(expected, scoreWriting(expected, dropBlanks(written.value)), probe.day);
+  const expected = expectText(text, transcribe, true);
+  return weighWriting(expected, scoreWriting(expected, written.value), probe.day);
 };
 
 /** What became of each word of a text read; the miscues that told it are taken. Undefined where nothing tells it. */

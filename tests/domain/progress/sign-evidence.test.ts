@@ -166,3 +166,33 @@ describe("evidence of signs from trials", () => {
     expect(collect([probe(fields)]).reading.trials).toEqual([]);
   });
 });
+
+describe("evidence of signs from a row of signs", () => {
+  const row = { unit: "signs", expected: "ch, sh, ch, the" };
+  it.each([
+    { task: "signs named", way: "reading" as const },
+    { task: "copied", way: "writing" as const },
+  ])("$task: trials of each sign in $way", ({ task, way }) => {
+    const evidence = collect([probe({ ...row, task, response: "✓, ✗, prompted" })]);
+    const trials = [
+      { day: DAY, sign: "ch", correct: 1, opportunities: 2 },
+      { day: DAY, sign: "sh", correct: 0, opportunities: 1 },
+    ];
+    expect(evidence[way].trials).toEqual(trials);
+    expect(evidence[way].direct).toEqual(trials);
+  });
+
+  it("written in cells needs no code", () => {
+    expect(written({ ...row, code: "signs", response: "⠡ ⠌ ⠡ ⠮" })).toEqual([
+      "ch +",
+      "sh −",
+      "ch +",
+      "the +",
+    ]);
+  });
+
+  it("never takes names of signs for a text that was read", () => {
+    const evidence = collect([probe({ ...row, task: "signs named", response: "cheese" })]);
+    expect([...evidence.reading.words, ...evidence.reading.direct]).toEqual([]);
+  });
+});

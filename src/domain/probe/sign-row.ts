@@ -1,0 +1,63 @@
+import { BLANK_CELL } from "../braille/cell";
+import { wrapCells } from "../braille/page";
+import { INDICATORS, type Sign } from "../contraction/sign";
+import type { Result } from "../result";
+import type { RandomSource } from "../seeded-random";
+
+/** The longest row of signs: three minutes at a sign a second. Our choice, no source. */
+export const LONGEST_ROW = 180;
+
+/**
+ * A row of signs in chance order: each sign comes as often as any other, give or take one, and none twice in a row where
+ * there is another. The same row for the same signs, length and seed.
+ *
+ * @param signs - one or more; signs that share their cells count as one, the first of them
+ * @param length - signs in the row, 0 to {@link LONGEST_ROW}
+ * @returns none where there is no sign
+ */
+export const drawSignRow = (
+  signs: readonly Sign[],
+  length: number,
+  random: RandomSource,
+): readonly Sign[] => {
+  const pool = [...new Map([...signs].reverse().map((sign) => [cellsAlone(sign), sign])).values()].reverse();
+  if (pool.length === 0) return [];
+  const row: Sign[] = [];
+  while (row.length < Math.min(length, LONGEST_ROW)) row.push(...shuffleAfter(row.at(-1), pool, random));
+  return row.slice(0, length);
+};
+
+/** All signs once in chance order; the first is another than the one before it. */
+const shuffleAfter = (
+  before: Sign | undefined,
+  pool: readonly Sign[],
+  random: RandomSource,
+): readonly Sign[] => {
+  const order = [...pool];
+  for (let last = order.length - 1; last > 0; last -= 1) {
+    const other = Math.floor(random() * (last + 1));
+    [order[last], order[other]] = [order[other], order[last]] as [Sign, Sign];
+  }
+  const [first, ...rest] = order;
+  if (first === undefined || first !== before || rest.length === 0) return order;
+  const place = 1 + Math.floor(random() * rest.length);
+  return [...rest.slice(0, place), first, ...rest.slice(place)];
+};
+
+const NUMBER_SIGN = INDICATORS.find(({ name }) => name === "number sign")?.cells ?? "";
+
+/** The cells of a sign by itself, from the inventory: a digit is one after the number sign only (UEB 2013, section 6.1). */
+export const cellsAlone = (sign: Sign): string =>
+  sign.kind === "digit" ? NUMBER_SIGN + sign.cells : sign.cells;
+
+/** Blanks between two signs of a row: fingers find where a sign ends. Common practice, no source. */
+const GAP = BLANK_CELL.repeat(2);
+
+/**
+ * A row of signs in lines of braille, two blanks between signs, none parted at the end of a line.
+ *
+ * @param most - cells a line at most
+ * @returns lines, or `not-a-line-length`
+ */
+export const layOutSigns = (signs: readonly Sign[], most: number): Result<readonly string[]> =>
+  wrapCells(signs.map(cellsAlone).join(GAP), most);
