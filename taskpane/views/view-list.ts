@@ -24,6 +24,12 @@ export const VIEWS: readonly ListedView[] = [
     load: async () => (await import(/* webpackChunkName: "progress" */ "./progress-view")).makeProgressView(),
   },
   {
+    name: "signs",
+    title: "Signs",
+    ofOnePupil: true,
+    load: async () => (await import(/* webpackChunkName: "signs" */ "./signs-view")).makeSignsView(),
+  },
+  {
     name: "handouts",
     title: "Handouts",
     ofOnePupil: true,

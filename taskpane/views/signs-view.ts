@@ -1,0 +1,270 @@
+import { normaliseName } from "../../src/domain/progress/series";
+import { SIGN_STATES } from "../../src/domain/progress/sign-states";
+import { fillTaught } from "../../src/records/fill-taught";
+import { HostError } from "../../src/ports/sheet";
+import { beginSentence, countInWords } from "./count-words";
+import { writeEntries } from "./entries-writing";
+import { make } from "./markup";
+import type { PaneContext, PaneView, ViewName } from "./pane-context";
+import { paneStyles } from "./pane-styles";
+import { fillSelect, setText } from "./select-filling";
+import { SIGN_GRID_STYLES, SignGrid } from "./sign-grid";
+import { signsOf } from "./sign-standings";
+import { checkDayOf, countStates, groupByKind, nameKind, passesFilter } from "./sign-words";
+import { TaughtDay } from "./taught-day";
+
+const NAME = "cellwright-signs";
+const KEYS =
+  "In the list: arrows go from sign to sign, Space chooses. D makes a drill of the chosen signs, P probes them, T marks them as taught.";
+const NONE_CHOSEN = "Choose signs first: Space in the list, or the box before a sign.";
+const NO_PUPIL =
+  "The workbook has no pupil yet. Set up the tables in the caseload, or open a workbook with probes or taught signs; the signs then appear here.";
+const NO_MATCH = "No sign is like that. Change the kind, the state or what is looked for.";
+
+/** All signs of one pupil: how far each is in reading and in writing; chosen ones go to a drill or a probe. */
+export class SignsView extends HTMLElement implements PaneView {
+  #context: PaneContext | undefined;
+  #undo: (() => Promise<void>) | undefined;
+  readonly #kind = make("select");
+  readonly #state = make("select");
+  readonly #search = make("input", { type: "search", autocomplete: "off" });
+  readonly #message = make("p", { role: "status", class: "notice" });
+  readonly #summary = make("p");
+  readonly #chosenLine = make("p");
+  readonly #problem = make("p", { role: "alert", class: "notice" });
+  readonly #day = new TaughtDay();
+  readonly #done = make("p", { role: "status" });
+  readonly #takeBack = make("button", { type: "button" }, "Take it back");
+  readonly #grid = new SignGrid({
+    chosenChanged: () => {
+      this.#showChosen();
+    },
+    drill: () => {
+      this.#handOver("handouts");
+    },
+    probe: () => {
+      this.#handOver("naming");
+    },
+    markTaught: () => void this.#markTaught(),
+  });
+  readonly #body = make("div");
+
+  constructor() {
+    super();
+    const root = this.attachShadow({ mode: "open" });
+    root.adoptedStyleSheets = paneStyles(SIGN_GRID_STYLES);
+    for (const list of [this.#kind, this.#state])
+      list.addEventListener("change", () => {
+        this.#draw();
+      });
+    this.#search.addEventListener("input", () => {
+      this.#draw();
+    });
+    this.#takeBack.hidden = true;
+    this.#takeBack.addEventListener("click", () => void this.#undoLast());
+    this.#problem.hidden = true;
+    const act = (text: string, run: () => void): HTMLButtonElement => {
+      const button = make("button", { type: "button" }, text);
+      button.addEventListener("click", run);
+      return button;
+    };
+    const clear = act("Choose none", () => {
+      this.#grid.choose([]);
+    });
+    this.#body.append(
+      this.#summary,
+      make(
+        "div",
+        { class: "fields" },
+        make("label", { class: "field" }, "Kind", this.#kind),
+        make("label", { class: "field" }, "State", this.#state),
+        make("label", { class: "field" }, "Print or dots, such as ch or 1-6", this.#search),
+      ),
+      make("h3", {}, "Chosen signs"),
+      this.#chosenLine,
+      this.#problem,
+      make(
+        "div",
+        { class: "buttons" },
+        act("Make a drill", () => {
+          this.#handOver("handouts");
+        }),
+        act("Probe these", () => {
+          this.#handOver("naming");
+        }),
+        clear,
+      ),
+      make(
+        "div",
+        { class: "fields" },
+        this.#day.element,
+        act("Mark as taught", () => void this.#markTaught()),
+        act("Write all states into the table", () => void this.#fillStates()),
+      ),
+      make("div", { class: "buttons" }, this.#done, this.#takeBack),
+      make("h3", {}, "Signs"),
+      make("p", { id: "sign-keys", class: "quiet" }, KEYS),
+      this.#grid.element,
+    );
+    root.append(this.#message, this.#body);
+  }
+
+  get context(): PaneContext {
+    if (this.#context === undefined) throw new TypeError("The view of signs has no context yet.");
+    return this.#context;
+  }
+
+  set context(context: PaneContext) {
+    const before = this.#context;
+    this.#context = context;
+    if (before !== undefined && normaliseName(before.pupil) !== normaliseName(context.pupil)) {
+      this.#grid.choose([]);
+      this.#tell("", undefined);
+    }
+    this.#day.today = context.today;
+    this.#draw();
+    this.#showChosen();
+  }
+
+  #draw(): void {
+    const { state, pupil } = this.context;
+    const isEmpty = pupil === undefined;
+    const problem =
+      typeof state === "object" ? state.problem : state === "loading" ? "Reading the workbook…" : NO_PUPIL;
+    this.#body.hidden = isEmpty;
+    this.#message.hidden = !isEmpty;
+    setText(this.#message, isEmpty ? problem : "");
+    if (pupil === undefined) return;
+    const { standings } = signsOf(this.context, pupil);
+    fillSelect(
+      this.#kind,
+      [
+        { value: "", label: "All kinds" },
+        ...groupByKind(standings).map(({ kind }) => ({ value: kind, label: nameKind(kind) })),
+      ],
+      this.#kind.value,
+    );
+    fillSelect(
+      this.#state,
+      [
+        { value: "", label: "All states" },
+        ...SIGN_STATES.map((each) => ({ value: each, label: beginSentence(each) })),
+      ],
+      this.#state.value,
+    );
+    const [read, written] = (["reading", "writing"] as const).map((way) =>
+      countStates(standings, way, SIGN_STATES),
+    );
+    setText(this.#summary, `Reading: ${read ?? ""}. Writing: ${written ?? ""}.`);
+    const filter = { kind: this.#kind.value, state: this.#state.value, search: this.#search.value };
+    const found = standings.filter((standing) => passesFilter(standing, filter));
+    this.#grid.show(found);
+    this.#message.hidden = found.length > 0;
+    setText(this.#message, found.length > 0 ? "" : NO_MATCH);
+  }
+
+  #showChosen(): void {
+    const { chosen } = this.#grid;
+    setText(
+      this.#chosenLine,
+      chosen.length === 0
+        ? "No sign is chosen."
+        : `${beginSentence(countInWords(chosen.length, "sign"))}: ${chosen.join(", ")}.`,
+    );
+    if (chosen.length > 0) this.#problem.hidden = true;
+  }
+
+  #refuse(problem: string): undefined {
+    setText(this.#problem, problem);
+    this.#problem.hidden = false;
+    return undefined;
+  }
+
+  #handOver(view: ViewName): void {
+    const { chosen } = this.#grid;
+    if (chosen.length === 0) this.#refuse(NONE_CHOSEN);
+    else this.context.openView(view, { signs: chosen });
+  }
+
+  async #markTaught(): Promise<void> {
+    const { context } = this;
+    const { pupil } = context;
+    const { chosen } = this.#grid;
+    if (pupil === undefined || chosen.length === 0) return this.#refuse(NONE_CHOSEN);
+    const introduced = this.#day.read();
+    if (!introduced.ok) {
+      this.#refuse(introduced.fault.message);
+      this.#day.focus();
+      return;
+    }
+    this.#problem.hidden = true;
+    const { standings } = signsOf(context, pupil);
+    const isNoted = new Set(
+      standings.flatMap(({ sign, taught }) =>
+        taught === undefined || (taught === "earlier" && sign.kind === "letter") ? [] : sign.name,
+      ),
+    );
+    const fresh = chosen.filter((name) => !isNoted.has(name));
+    if (fresh.length === 0)
+      return this.#refuse("These signs stand in the table of taught signs already. Choose others.");
+    const taught = fresh.map((sign) => ({ pupil, sign, introduced: introduced.value }));
+    const written = await writeEntries(context, { taught });
+    if (written === undefined) return;
+    this.#grid.choose([]);
+    const passedOver = chosen.length - fresh.length;
+    const rest =
+      passedOver > 0 ? ` ${beginSentence(countInWords(passedOver, "sign"))} stood there already.` : "";
+    this.#tell(`${written.words}${rest}`, written.undo);
+  }
+
+  /** Fills the columns Reading, Writing and Check again of the pupil's rows. */
+  async #fillStates(): Promise<void> {
+    const { context } = this;
+    const { pupil } = context;
+    if (pupil === undefined) return;
+    const byName = new Map(signsOf(context, pupil).standings.map((each) => [each.sign.name, each]));
+    const filled = await context.write(async (sheet) => {
+      const done = await fillTaught(sheet, context.records.blocks, (row) => {
+        const standing = byName.get(row.sign.trim().toLowerCase());
+        if (standing === undefined || normaliseName(row.pupil) !== normaliseName(pupil)) return undefined;
+        const checkAgain = checkDayOf(standing);
+        return {
+          reading: standing.reading.state,
+          writing: standing.writing.state,
+          ...(checkAgain !== undefined && { checkAgain }),
+        };
+      });
+      if (!done.ok) throw new HostError(done.fault.message);
+      return done.value;
+    });
+    if (filled === undefined) return;
+    this.#tell(
+      `Written: the states of ${countInWords(filled.rows, "sign")} in ${filled.sheets.join(", ")}.`,
+      filled.undo,
+    );
+  }
+
+  #tell(text: string, undo: (() => Promise<void>) | undefined): void {
+    setText(this.#done, text);
+    this.#undo = undo;
+    this.#takeBack.hidden = undo === undefined;
+  }
+
+  async #undoLast(): Promise<void> {
+    const undo = this.#undo;
+    if (undo === undefined) return;
+    const done = await this.context.write(async () => {
+      await undo();
+      return true;
+    });
+    if (done !== true) return;
+    this.#search.focus();
+    this.#tell("Taken back.", undefined);
+  }
+}
+
+/** Makes the view, and defines its element first where it is not. */
+export const makeSignsView = (): PaneView => {
+  if (customElements.get(NAME) === undefined) customElements.define(NAME, SignsView);
+  return new SignsView();
+};

@@ -1,0 +1,100 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { axeFaults, openView, openWorkbench, press, startBrowser, waitForGrid } from "./workbench-page";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+afterAll(() => browser.close());
+
+const view = (page: Page) => page.locator("cellwright-signs");
+const sign = (page: Page, name: string) => view(page).locator(`.sign[data-sign="${name}"]`);
+const focusedSign = (page: Page) => view(page).locator(".sign:focus").getAttribute("data-sign");
+const overflow = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+describe("the view of signs", () => {
+  it("finds, chooses, marks and hands over signs by keyboard alone", async () => {
+    const bench = await openWorkbench(browser, "workbench.html?example=1");
+    const { page } = bench;
+    await waitForGrid(page);
+    await openView(page, "Signs");
+    await sign(page, "a").waitFor();
+    expect(await axeFaults(page)).toEqual([]);
+
+    await sign(page, "a").focus();
+    await press(page, "ArrowDown");
+    expect(await focusedSign(page)).toBe("b");
+    await press(page, "End");
+    expect(await focusedSign(page)).toBe("z");
+    await press(page, "ArrowDown");
+    expect(await focusedSign(page)).toBe("but");
+    expect(await view(page).locator(".sign:focus").getAttribute("aria-label")).toMatch(
+      /^but, dots 12.*Reading: .+\. Writing: .+\.$/,
+    );
+    await press(page, "d");
+    expect(await view(page).getByRole("alert").innerText()).toContain("Choose signs first");
+
+    await view(page).getByLabel("Print or dots").focus();
+    await press(page, "type:1-6");
+    expect(await view(page).locator(".sign").count()).toBeGreaterThan(0);
+    expect(await sign(page, "ch").count()).toBe(1);
+    expect(await sign(page, "a").count()).toBe(0);
+    await press(page, "Control+a", "type:qqq");
+    await view(page).getByText("No sign is like that.").waitFor();
+    expect(await axeFaults(page)).toEqual([]);
+    await press(page, "Control+a", "Delete");
+    await view(page).getByLabel("State").selectOption("not taught");
+    const fresh = await view(page).locator(".sign").first().getAttribute("data-sign");
+    await view(page).locator(".sign").first().focus();
+    await press(page, " ");
+    expect(await view(page).locator(".sign:focus").getAttribute("aria-selected")).toBe("true");
+    await press(page, "t");
+    await view(page).getByText("Written: one row in").waitFor();
+    expect(await view(page).getByText("No sign is chosen.").count()).toBe(1);
+    expect(await view(page).locator(".sign").first().getAttribute("data-sign")).not.toBe(fresh);
+    expect(await view(page).locator(".sign:focus").count()).toBe(1);
+    await view(page).getByRole("button", { name: "Take it back" }).focus();
+    await press(page, "Enter");
+    await view(page).getByText("Taken back.").waitFor();
+    await expect.poll(() => view(page).locator(".sign").first().getAttribute("data-sign")).toBe(fresh);
+
+    await view(page).locator(".sign").first().focus();
+    await press(page, " ", "d");
+    await page.locator("cellwright-pane h2", { hasText: "Handouts" }).waitFor();
+    await expect
+      .poll(() => page.locator("cellwright-handouts").getByLabel(/^Signs/).inputValue())
+      .toContain(fresh ?? "");
+    expect([bench.failures, bench.strangers]).toEqual([[], []]);
+    await bench.context.close();
+  });
+
+  it("says what to do where the table has no columns for states", async () => {
+    const bench = await openWorkbench(browser, "workbench.html?example=1");
+    const { page } = bench;
+    await waitForGrid(page);
+    await openView(page, "Signs");
+    await sign(page, "a").waitFor();
+    await view(page).getByRole("button", { name: "Write all states into the table" }).click();
+    await page
+      .getByRole("status")
+      .filter({ hasText: "Type the headings Reading, Writing and Check again" })
+      .waitFor();
+    await bench.context.close();
+  });
+
+  it.each<[string, Parameters<typeof openWorkbench>[2]]>([
+    ["320 px", { viewport: { width: 320, height: 640 } }],
+    ["400 % zoom, in the dark", { viewport: { width: 320, height: 256 }, colorScheme: "dark" }],
+    ["forced colours and reduced motion", { forcedColors: "active", reducedMotion: "reduce" }],
+  ])("holds at %s", async (_, look) => {
+    const { page, context } = await openWorkbench(browser, "workbench.html?example=1", look);
+    await waitForGrid(page);
+    await openView(page, "Signs");
+    await sign(page, "a").waitFor();
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    expect(await axeFaults(page)).toEqual([]);
+    await context.close();
+  });
+});
