@@ -27,6 +27,8 @@ nav button[aria-current] { border-block-end-color: currentColor; font-weight: 65
 
 const BROKEN_VIEW =
   "This part of the pane could not be loaded. Check that all files of the build are on the server, then open the pane again.";
+const UNBUILT_VIEW =
+  "The pane cannot run this probe yet. Run it by hand, and log its score from the caseload by Type in a score.";
 const BROKEN_WRITE = "That could not be written. Nothing was changed. Try once more.";
 
 /**
@@ -108,7 +110,10 @@ export class PaneElement extends HTMLElement {
   /** Shows a view and leaves the focus where it is. @returns undefined where it could not be loaded, or she went on */
   async show(name: ViewName): Promise<PaneView | undefined> {
     const listed = VIEWS.find((view) => view.name === name);
-    if (listed === undefined) return undefined;
+    if (listed === undefined) {
+      this.#say(UNBUILT_VIEW);
+      return undefined;
+    }
     this.#current = listed;
     this.#title.textContent = listed.title;
     this.#pupilField.hidden = !listed.ofOnePupil || this.#pupils.length === 0;
