@@ -20,13 +20,12 @@ export const SEAM_CLASSES: readonly string[] = [
   "^(?:po|fel|ho|sof)t~hats?$|straw~hat",
   "[a-z]{2}(?<!un)s~h(?:orns?$|ounds?$)",
   "[a-z]{2}s~h(?:aired|airs?$|atch|awks?$|ood$|eim|urst|opper)",
-  "^kees~hond|ss~h(?:ackle|oles?$|alls?$)",
+  "ss~h(?:ackle|oles?$|alls?$)",
   "^mis~h(?:a[nptb]|ea|i[tr]|e[al]|ou|u[mn])",
   "[a-z]{2}g~h(?:eap|ills?$|ounds?$|op|oles?$|urst|orns?$|oods?$)",
   "[aeo]w~h(?:oles?$|alls?$|ands?$|id(?:e|i)|ooks?$)",
   "c~hearted",
-  "^des~habil",
-  "[a-z]s~thwaite|[a-z]rth~esk",
+  "[a-z]s~thwaite",
   // 10.11.1 Compound words: t begins the second part after s.
   "[a-z]{2}s~town",
   "ss~t(?:ie|ree|alk|rack|ail|ime|own)",
@@ -43,8 +42,7 @@ export const SEAM_CLASSES: readonly string[] = [
   "[a-z]re~act",
   "[aeiou][a-z]*e~a(?:way|gent|x)|[a-z]tle~ax",
   // 10.11.1 e before a second part that begins with d.
-  "[a-z]{2}e~d(?:ales?$|ress|rop|own|igg|oc$|ow$)|ple~dore|pie~dish",
-  "yne~dd",
+  "[a-z]{2}e~d(?:ales?$|ress|rop|own|igg|ow$)",
   // 10.11.1 name as the second part.
   "[a-z]{2}e~names?$",
   // 10.11.3, 10.11.8 No of, ow or mother across a combining form that ends in o.
@@ -52,7 +50,7 @@ export const SEAM_CLASSES: readonly string[] = [
   "[a-z]{3}o~form(?:s?$|ed|ing)",
   "^co~f(?:i|a|o[ur])",
   "(?:ch?em|samm|rm|^hom|mm|lem|pneum|plasm|cosm|som)o~ther(?:ap|m)",
-  "^co~n(?:ame|eigh|urb|ati)",
+  "^co~n(?:ame|eigh|ati)",
   // 10.6.1 be as a syllable; dish, which has no dis.
   "^di~sh(?:[bcdfglmpwy]|ers?$|rag)|^di~sul",
   "^b~e(?:rets?$|rets?'|som(?:s?$|'))",
@@ -61,13 +59,13 @@ export const SEAM_CLASSES: readonly string[] = [
   "(?:ph|t|p|l)o~net(?:ic|iz|is)",
   "oo~ne",
   "[a-z]{3}(?<!som)eo~ne(?:s?$|')|^(?:cl|d)eo~ne",
-  "(?:[lpgzv]i|uri|rmi|lcy|rr|ett|madr|padr|nzon?|mbab|gabor|rig|tig|iav|str|ic[ea]r|siph|anem|abal|krad|^canz|garg)o~ne(?:s?$|')",
+  "(?:[lpgzv]i|uri|rmi|lcy|rr|ett|madr|padr|nzon?|rig|tig|iav|str|ic[ea]r|siph|anem|abal)o~ne(?:s?$|')",
   "^o~ne(?:i[lrd]|al|ga|gi|r[ao])",
   // 10.11.3 non as a prefix.
   "^non~e(?!s$|such|t(?:h|s?$|t)|$|')",
   "^(?:un)?non~g",
   // 10.11.1 ng across a seam; gh kept whole.
-  "lon~ghi|[a-z]n~g(?:rass|row|lad|auer)|cannon~g|on~gong",
+  "[a-z]n~g(?:rass|row|lad)",
   // 10.8 No ence in words made from Greek encephal-.
   "en~ceph",
   // 10.7.3 here, name, some, time, ever, day where they are no syllable by themselves.
@@ -80,9 +78,6 @@ export const SEAM_CLASSES: readonly string[] = [
   "^(?:un)?re~ver(?:ed|er|s)|^(?:un)?e~vers",
   "se~ver(?:it|e(?:$|'|ly|st|r$|ness))|perse~ver(?:e|i|an)",
   "d~aya",
-  "^dw~ork",
-  "^rough~t",
-  "^tone~deaf",
 ];
 
 /** A place where a seam may lie, after what leads up to it. */
