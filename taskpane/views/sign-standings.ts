@@ -1,15 +1,16 @@
 import { normaliseName } from "../../src/domain/progress/series";
-import { collectEvidence, type SignEvidence } from "../../src/domain/progress/sign-evidence";
+import { findConfusions, type SignConfusions } from "../../src/domain/probe/sign-confusions";
+import { collectEvidence } from "../../src/domain/progress/sign-evidence";
 import { listSignStates, type SignStanding } from "../../src/domain/progress/sign-states";
 import type { Day } from "../../src/domain/units";
 import type { WorkbookRecords } from "../../src/records/read-records";
 import { transcribeWith } from "./loaded-transcription";
 import type { PaneContext } from "./pane-context";
 
-/** One pupil's signs: how far each is, and the evidence that says so. */
+/** One pupil's signs: how far each is, and which are taken for which. */
 export interface PupilSigns {
   readonly standings: readonly SignStanding[];
-  readonly evidence: SignEvidence;
+  readonly confusions: SignConfusions;
 }
 
 type Asked = Pick<PaneContext, "records" | "today" | "cells" | "translators" | "scheduler">;
@@ -37,16 +38,14 @@ export function signsOf(context: Asked, pupil: string): PupilSigns {
 
 const computeSigns = ({ records, today, translators, scheduler }: Asked, name: string): PupilSigns => {
   const isOwn = (row: { readonly pupil: string }): boolean => normaliseName(row.pupil) === name;
-  const evidence = collectEvidence(
-    records.probes.filter(isOwn),
-    records.miscues.filter(isOwn),
-    transcribeWith(translators),
-  );
+  const [probes, miscues] = [records.probes.filter(isOwn), records.miscues.filter(isOwn)];
+  const transcribeIn = transcribeWith(translators);
+  const evidence = collectEvidence(probes, miscues, transcribeIn);
   const standings = listSignStates({
     taught: records.taught.filter(isOwn),
     evidence,
     asOf: today,
     nextCheck: (occasions) => scheduler.nextCheck(occasions),
   });
-  return { standings, evidence };
+  return { standings, confusions: findConfusions(probes, miscues, evidence, transcribeIn) };
 };

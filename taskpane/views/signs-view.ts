@@ -2,6 +2,7 @@ import { normaliseName } from "../../src/domain/progress/series";
 import { SIGN_STATES } from "../../src/domain/progress/sign-states";
 import { fillTaught } from "../../src/records/fill-taught";
 import { HostError } from "../../src/ports/sheet";
+import { ConfusionBlock } from "./confusion-block";
 import { beginSentence, countInWords } from "./count-words";
 import { writeEntries } from "./entries-writing";
 import { make } from "./markup";
@@ -9,6 +10,7 @@ import type { PaneContext, PaneView, ViewName } from "./pane-context";
 import { paneStyles } from "./pane-styles";
 import { fillSelect, setText } from "./select-filling";
 import { SIGN_GRID_STYLES, SignGrid } from "./sign-grid";
+import { SettlingPanel } from "./settling-panel";
 import { signsOf } from "./sign-standings";
 import { checkDayOf, countStates, groupByKind, nameKind, passesFilter } from "./sign-words";
 import { TaughtDay } from "./taught-day";
@@ -46,6 +48,13 @@ export class SignsView extends HTMLElement implements PaneView {
       this.#handOver("naming");
     },
     markTaught: () => void this.#markTaught(),
+  });
+  readonly #confusions = new ConfusionBlock((signs) => {
+    this.context.openView("handouts", { signs });
+  });
+  readonly #settling = new SettlingPanel({
+    context: () => this.context,
+    chosen: () => this.#grid.chosen,
   });
   readonly #body = make("div");
 
@@ -102,6 +111,8 @@ export class SignsView extends HTMLElement implements PaneView {
         act("Write all states into the table", () => void this.#fillStates()),
       ),
       make("div", { class: "buttons" }, this.#done, this.#takeBack),
+      this.#settling.element,
+      this.#confusions.element,
       make("h3", {}, "Signs"),
       make("p", { id: "sign-keys", class: "quiet" }, KEYS),
       this.#grid.element,
@@ -135,7 +146,8 @@ export class SignsView extends HTMLElement implements PaneView {
     this.#message.hidden = !isEmpty;
     setText(this.#message, isEmpty ? problem : "");
     if (pupil === undefined) return;
-    const { standings } = signsOf(this.context, pupil);
+    const { standings, confusions } = signsOf(this.context, pupil);
+    this.#confusions.show(confusions);
     fillSelect(
       this.#kind,
       [

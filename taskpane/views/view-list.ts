@@ -30,6 +30,12 @@ export const VIEWS: readonly ListedView[] = [
     load: async () => (await import(/* webpackChunkName: "signs" */ "./signs-view")).makeSignsView(),
   },
   {
+    name: "next",
+    title: "What next",
+    ofOnePupil: true,
+    load: async () => (await import(/* webpackChunkName: "next" */ "./next-view")).makeNextView(),
+  },
+  {
     name: "handouts",
     title: "Handouts",
     ofOnePupil: true,

@@ -64,8 +64,36 @@ describe("the view of signs", () => {
     await press(page, " ", "d");
     await page.locator("cellwright-pane h2", { hasText: "Handouts" }).waitFor();
     await expect
-      .poll(() => page.locator("cellwright-handouts").getByLabel(/^Signs/).inputValue())
+      .poll(() =>
+        page
+          .locator("cellwright-handouts")
+          .getByLabel(/^Signs/)
+          .inputValue(),
+      )
       .toContain(fresh ?? "");
+    expect([bench.failures, bench.strangers]).toEqual([[], []]);
+    await bench.context.close();
+  });
+
+  it("hands the words that settle most to the view for reading aloud, and lists confused signs", async () => {
+    const bench = await openWorkbench(browser, "workbench.html?example=1");
+    const { page } = bench;
+    await waitForGrid(page);
+    await openView(page, "Signs");
+    await sign(page, "ch").waitFor();
+    await view(page).locator("summary", { hasText: "Confused signs" }).focus();
+    await press(page, "Enter");
+    expect(await axeFaults(page)).toEqual([]);
+    await sign(page, "ch").focus();
+    await press(page, " ");
+    await view(page).getByRole("button", { name: "Find words that settle most" }).focus();
+    await press(page, "Enter");
+    await page.locator("cellwright-pane h2", { hasText: "Read aloud" }).waitFor();
+    const text = page.locator("cellwright-reading textarea");
+    await expect.poll(() => text.inputValue()).toMatch(/ch/);
+    const words = (await text.inputValue()).split(" ");
+    expect(words.length).toBeGreaterThan(5);
+    expect(words.filter((word) => !word.includes("ch"))).toEqual([]);
     expect([bench.failures, bench.strangers]).toEqual([[], []]);
     await bench.context.close();
   });
