@@ -75,8 +75,10 @@ export class ReadingChoice {
   /** Offers texts by their titles; her choice stays where it is still offered. */
   offer(texts: readonly OfferedText[]): void {
     if (texts === this.#offered) return;
+    // Before there was a choice nothing was chosen, unless she has begun to type a text.
+    const isOpen = this.#offered.length === 0 && this.#text.value === "";
+    const chosen = isOpen ? "0" : this.#list.value;
     this.#offered = texts;
-    const chosen = this.#list.value;
     this.#list.replaceChildren(
       ...texts.map(({ title, text }, place) =>
         make(

@@ -15,8 +15,12 @@ const TEXT =
 async function prepare(page: Page): Promise<void> {
   await openView(page, "Read aloud");
   await page.getByLabel("Pupil").first().selectOption("Plover");
-  const list = page.locator("cellwright-reading").getByLabel("Text", { exact: true });
-  if (await list.isVisible()) await list.selectOption({ label: "A text to paste or type" });
+  const list = page.locator("cellwright-reading form select").first();
+  await list.locator("option", { hasText: "The Fox and the Grapes" }).waitFor({ state: "attached" });
+  expect(await list.locator("option:checked").textContent()).toMatch(
+    /^The Fox and the Grapes \(\d+ words\)$/,
+  );
+  await list.selectOption({ label: "A text to paste or type" });
   await page.getByLabel("Title of the text").fill("The ferry");
   await page.getByLabel("The text, as the pupil has it before her or him").fill(TEXT);
   await page.locator("cellwright-reading").getByLabel("Code").selectOption("contracted");
