@@ -103,6 +103,10 @@ export class DrillPanel {
     this.#code.value = code;
   }
 
+  set drillForm(form: DrillForm) {
+    this.#form.value = form;
+  }
+
   set signs(signs: readonly string[]) {
     this.#signs.value = signs.join(", ");
   }

@@ -128,10 +128,11 @@ export class HandoutsView extends HTMLElement implements PaneView {
     }
   }
 
-  begin({ signs, passage }: ViewRequest): void {
+  begin({ signs, passage, contrast }: ViewRequest): void {
     if (passage !== undefined) this.#addPassage(passage);
     if (signs === undefined || signs.length === 0) return;
     this.#form.signs = signs;
+    if (contrast === true) this.#form.drillForm = "pairs";
     this.#itemsTitle.focus();
     this.#form.submit();
   }

@@ -10,6 +10,7 @@ import { signsOf } from "./sign-standings";
 
 const NAME = "cellwright-next";
 const STYLES = `
+.kept p:empty { margin: 0; }
 .next { padding: 0; list-style: none; border-block-start: 1px solid var(--line, GrayText); }
 .next li { padding-block: 0.5rem; border-block-end: 1px solid var(--line, GrayText); }
 .next h3 { margin: 0; }
@@ -70,7 +71,7 @@ export class NextView extends HTMLElement implements PaneView {
         make("label", { class: "field" }, "New signs are to open", this.#source),
       ),
       this.#progress,
-      make("div", { class: "buttons" }, this.#done, this.#takeBack),
+      make("div", { class: "kept" }, this.#done, this.#takeBack),
       this.#notes,
       this.#list,
     );

@@ -31,6 +31,8 @@ export type ViewName =
 /** What one view hands to another with the focus: signs to practise, a passage to read. */
 export interface ViewRequest {
   readonly signs?: readonly string[];
+  /** the signs are confused with each other: set them against each other */
+  readonly contrast?: boolean;
   readonly passage?: { readonly title: string; readonly text: string };
   /** the task of a probe, in the words of the Task column */
   readonly task?: string;

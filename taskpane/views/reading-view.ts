@@ -17,6 +17,7 @@ import { writeEntries } from "./entries-writing";
 import { entriesOfReading } from "./reading-entries";
 import { READING_PANEL_STYLES, ReadingPanel } from "./reading-panel";
 import { ReadingReview } from "./reading-review";
+import { SettlingPanel } from "./settling-panel";
 import { READING_WORDS_STYLES, ReadingWords } from "./reading-words";
 
 const NAME = "cellwright-reading";
@@ -33,9 +34,19 @@ export class ReadingView extends HTMLElement implements PaneView {
   #words: readonly PlacedWord[] = [];
   #saidNoDrafts = false;
   #isWriting = false;
-  readonly #choice = new ReadingChoice((task) => {
-    this.#prepare(task);
+  readonly #settling = new SettlingPanel({
+    context: () => this.context,
+    chosen: () => [],
+    take: (passage) => {
+      this.begin({ passage });
+    },
   });
+  readonly #choice = new ReadingChoice(
+    (task) => {
+      this.#prepare(task);
+    },
+    [this.#settling.element],
+  );
   readonly #text = new ReadingWords({
     mark: (word, kind) => {
       this.#mark(word, kind);

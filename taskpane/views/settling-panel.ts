@@ -14,6 +14,8 @@ export interface SettlingAsked {
   context(): PaneContext;
   /** names of the signs in question; none for all that are open */
   chosen(): readonly string[];
+  /** takes the words as a text to be read aloud */
+  take(passage: { readonly title: string; readonly text: string }): void;
 }
 
 /** A way to a text of words that settle most of what is open, handed over to the view for reading aloud. */
@@ -67,7 +69,7 @@ export class SettlingPanel {
         return;
       }
       const { title, text, words } = made.value;
-      context.openView("reading", { passage: { title, text } });
+      this.asked.take({ title, text });
       context.say(words);
     } catch {
       if (run !== this.#run) return;

@@ -12,6 +12,7 @@ export interface SignGridActions {
 
 /** The look of the grid. */
 export const SIGN_GRID_STYLES = `
+.kept p:empty { margin: 0; }
 .signs { border-block-start: 1px solid var(--line, GrayText); }
 .sign { display: grid; grid-template-columns: auto minmax(5.5rem, 1fr) minmax(0, 2fr) minmax(0, 2fr); gap: 0.15rem 0.9rem; align-items: start; padding: 0.4rem; border-block-end: 1px solid var(--line, GrayText); content-visibility: auto; contain-intrinsic-block-size: auto 4rem; }
 .sign:focus-visible { outline-offset: -3px; }

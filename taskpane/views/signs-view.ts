@@ -1,5 +1,5 @@
 import { normaliseName } from "../../src/domain/progress/series";
-import { SIGN_STATES } from "../../src/domain/progress/sign-states";
+import { SIGN_STATES, type SignStanding } from "../../src/domain/progress/sign-states";
 import { fillTaught } from "../../src/records/fill-taught";
 import { HostError } from "../../src/ports/sheet";
 import { ConfusionBlock } from "./confusion-block";
@@ -21,6 +21,7 @@ const KEYS =
 const NONE_CHOSEN = "Choose signs first: Space in the list, or the box before a sign.";
 const NO_PUPIL =
   "The workbook has no pupil yet. Set up the tables in the caseload, or open a workbook with probes or taught signs; the signs then appear here.";
+const ONLY_THESE_LETTERS = "Until now all letters counted as taught; from now on only those in the table do.";
 const NO_MATCH = "No sign is like that. Change the kind, the state or what is looked for.";
 
 /** All signs of one pupil: how far each is in reading and in writing; chosen ones go to a drill or a probe. */
@@ -50,11 +51,14 @@ export class SignsView extends HTMLElement implements PaneView {
     markTaught: () => void this.#markTaught(),
   });
   readonly #confusions = new ConfusionBlock((signs) => {
-    this.context.openView("handouts", { signs });
+    this.context.openView("handouts", { signs, contrast: true });
   });
   readonly #settling = new SettlingPanel({
     context: () => this.context,
     chosen: () => this.#grid.chosen,
+    take: (passage) => {
+      this.context.openView("reading", { passage });
+    },
   });
   readonly #body = make("div");
 
@@ -110,7 +114,7 @@ export class SignsView extends HTMLElement implements PaneView {
         act("Mark as taught", () => void this.#markTaught()),
         act("Write all states into the table", () => void this.#fillStates()),
       ),
-      make("div", { class: "buttons" }, this.#done, this.#takeBack),
+      make("div", { class: "kept" }, this.#done, this.#takeBack),
       this.#settling.element,
       this.#confusions.element,
       make("h3", {}, "Signs"),
@@ -223,10 +227,11 @@ export class SignsView extends HTMLElement implements PaneView {
     const written = await writeEntries(context, { taught });
     if (written === undefined) return;
     this.#grid.choose([]);
+    const limits = isFirstLetter(standings, fresh) ? ` ${ONLY_THESE_LETTERS}` : "";
     const passedOver = chosen.length - fresh.length;
     const rest =
       passedOver > 0 ? ` ${beginSentence(countInWords(passedOver, "sign"))} stood there already.` : "";
-    this.#tell(`${written.words}${rest}`, written.undo);
+    this.#tell(`${written.words}${rest}${limits}`, written.undo);
   }
 
   /** Fills the columns Reading, Writing and Check again of the pupil's rows. */
@@ -274,6 +279,15 @@ export class SignsView extends HTMLElement implements PaneView {
     this.#tell("Taken back.", undefined);
   }
 }
+
+/** Whether these are the first letters noted for a pupil whose letters all counted as taught before. */
+const isFirstLetter = (standings: readonly SignStanding[], fresh: readonly string[]): boolean => {
+  const letters = standings.filter(({ sign }) => sign.kind === "letter");
+  return (
+    letters.every(({ taught }) => taught === "earlier") &&
+    letters.some(({ sign }) => fresh.includes(sign.name))
+  );
+};
 
 /** Makes the view, and defines its element first where it is not. */
 export const makeSignsView = (): PaneView => {
