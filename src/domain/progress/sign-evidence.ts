@@ -67,7 +67,12 @@ export const collectEvidence = (
     if (isMute || isTold) own.forEach((miscue) => open.delete(miscue));
     if (isMute) continue;
     const into = gathered[wayOf(probe)];
-    if (gatherTrials(probe, into) || gatherMarks(probe, into) || gatherWrittenSigns(probe, into)) continue;
+    const before = into.direct.length;
+    if (gatherTrials(probe, into) || gatherMarks(probe, into) || gatherWrittenSigns(probe, into)) {
+      // What the trials count is not counted again from the list of miscues.
+      if (into.direct.length > before) own.forEach((miscue) => open.delete(miscue));
+      continue;
+    }
     const transcribe = transcribeIn(probe.code);
     const text = (probe.expected ?? "").normalize("NFC");
     if (transcribe === undefined || text.trim() === "") continue;
@@ -78,6 +83,11 @@ export const collectEvidence = (
     }
   }
   for (const miscue of open) {
+    const named = missedSign(miscue);
+    if (named.length > 0) {
+      gathered[wayOf(miscue)].direct.push(...named);
+      continue;
+    }
     const missed = missedWord(miscue, transcribeIn(undefined));
     if (missed !== undefined) gathered[wayOf(miscue)].words.push(missed);
   }
@@ -194,6 +204,13 @@ const isSameTask = (miscue: NotedMiscue, probe: Probe): boolean =>
   tidy(miscue.task) === "" || tidy(miscue.task) === tidy(probe.task);
 
 const tidy = (text: string | undefined): string => (text ?? "").trim().toLowerCase();
+
+/** A sign shown by itself and missed; `ch` of such a task is the sign, and not the letters c and h. */
+const missedSign = ({ day, task = "", expected }: NotedMiscue): readonly DirectEvidence[] => {
+  if (day === undefined || !/sign/i.test(task)) return [];
+  const signs = parseSigns([expected]);
+  return signs.ok ? signs.value.map(({ name }) => ({ day, sign: name, correct: 0, opportunities: 1 })) : [];
+};
 
 const missedWord = (
   { day, expected, response, kind = "" }: NotedMiscue,

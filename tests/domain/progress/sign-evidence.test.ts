@@ -196,3 +196,22 @@ describe("evidence of signs from a row of signs", () => {
     expect([...evidence.reading.words, ...evidence.reading.direct]).toEqual([]);
   });
 });
+
+describe("a sign shown by itself and missed, noted as a miscue", () => {
+  const missed = miscue({ task: "signs named", expected: "ch", response: "sh", kind: "misread" });
+
+  it("speaks against that sign, and not against its letters", () => {
+    const { reading } = collect([], [missed]);
+    expect(reading.words).toEqual([]);
+    expect(reading.direct).toEqual([{ day: DAY, sign: "ch", correct: 0, opportunities: 1 }]);
+  });
+
+  it("is not counted again where the trials of that day have it", () => {
+    const { reading } = collect(
+      [probe({ task: "signs named", sign: "ch", correct: 3, opportunities: 4 })],
+      [missed],
+    );
+    expect(reading.direct).toEqual([{ day: DAY, sign: "ch", correct: 3, opportunities: 4 }]);
+    expect(reading.words).toEqual([]);
+  });
+});
