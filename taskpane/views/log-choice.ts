@@ -9,7 +9,6 @@ export interface ProbeRun {
 
 const RUNS: readonly (ProbeRun & { readonly label: string })[] = [
   { view: "reading", task: "read aloud", label: "Read aloud" },
-  { view: "naming", task: "signs named", label: "Signs named" },
 ];
 
 /** What is asked for from the choice. */
