@@ -165,7 +165,8 @@ export async function hear(address, steps, start) {
         }, Number(rest));
       } else if (kind === "wait") await pause(Number(rest) * 1000);
       else call("xdotool", "key", step);
-      await untilSilent(log, 1200);
+      for (let turn = 0; turn < 12 && spokenIn(log).length === heard; turn += 1) await pause(250);
+      await untilSilent(log, 300);
       collect(step);
       if (process.env.HEARD_PICTURES) {
         await page.screenshot({ path: join(process.env.HEARD_PICTURES, `${String(result.length)}.png`) });

@@ -158,6 +158,8 @@ export class CaseloadList {
         "data-pupil": name,
         "data-name": line.pupil,
         "aria-keyshortcuts": "Enter P",
+        // Heard on the way from pupil to pupil; all the rest is in the cells.
+        "aria-label": [line.pupil, words.need, ...words.furtherNeeds].join(". ").replaceAll("..", "."),
       },
       make("div", { role: "gridcell" }, who),
       make(

@@ -47,7 +47,8 @@ export class DrillPanel {
     step: "1",
     value: "10",
   });
-  readonly #longest = make("input", { type: "number", min: "1", max: "100", step: "1" });
+  // No number field: blank, it would be spoken as nought.
+  readonly #longest = make("input", { type: "text", inputmode: "numeric", autocomplete: "off" });
   readonly #source = make("select");
   readonly #code = make("select", {}, ...HANDOUT_CODES.map((value) => make("option", { value }, value)));
   readonly #selection = make("input", { type: "number", min: "1", step: "1", value: "1" });
@@ -131,7 +132,7 @@ export class DrillPanel {
   /** Makes the items, as if she had pressed the button. */
   submit(): void {
     const count = this.#count.valueAsNumber;
-    const longest = this.#longest.value === "" ? undefined : this.#longest.valueAsNumber;
+    const longest = this.#longest.value.trim() === "" ? undefined : Number(this.#longest.value);
     const selection = this.#selection.valueAsNumber;
     if (!(Number.isInteger(count) && count >= 1 && count <= MOST_ITEMS))
       return this.refuse(`Write how many items as a whole number from 1 to ${MOST_ITEMS}.`, this.#count);

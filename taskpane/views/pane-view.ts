@@ -25,6 +25,9 @@ nav button[aria-current] { border-block-end-color: currentColor; font-weight: 65
 @media (forced-colors: active) { nav button[aria-current] { border-block-end-color: Highlight; } }
 `;
 
+/** Milliseconds from a view being shown to the focus on its heading. */
+const SETTLING = 350;
+
 const BROKEN_VIEW =
   "This part of the pane could not be loaded. Check that all files of the build are on the server, then open the pane again.";
 const UNBUILT_VIEW =
@@ -100,11 +103,17 @@ export class PaneElement extends HTMLElement {
 
   /** Shows a view with the focus on its heading. */
   async open(name: ViewName, request?: ViewRequest): Promise<void> {
+    // With the view that goes the focus in it would be lost, and a screen reader would begin the page anew.
+    if (this.#place.contains(this.shadowRoot?.activeElement ?? null)) this.#buttons.get(name)?.focus();
     const view = await this.show(name);
     if (view === undefined) return;
     if (request !== undefined) view.begin?.(request);
     // A view that takes a request up may have put the focus where the work begins.
-    if (request === undefined || this.shadowRoot?.activeElement !== view) this.#title.focus();
+    if (request !== undefined && this.shadowRoot?.activeElement === view) return;
+    const before = this.shadowRoot?.activeElement;
+    // Lists that have just been filled are spoken by some screen readers: the heading comes after them.
+    await new Promise((resolve) => setTimeout(resolve, SETTLING));
+    if (this.#current?.name === name && this.shadowRoot?.activeElement === before) this.#title.focus();
   }
 
   /** Shows a view and leaves the focus where it is. @returns undefined where it could not be loaded, or she went on */

@@ -108,7 +108,6 @@ export class ReadingWords {
         class: "word",
         role: "option",
         tabindex: place === 0 ? "0" : "-1",
-        "aria-selected": "false",
       });
       option.dataset["place"] = String(place);
       option.append(...underline(word.shown, contracted[place] ?? []));
@@ -154,7 +153,6 @@ export class ReadingWords {
       ...(isAdded ? ["a word added after it"] : []),
       ...(isLast ? ["last word read"] : []),
     ];
-    option.setAttribute("aria-selected", String(kind !== undefined || isAdded));
     if (said.length === 0) option.removeAttribute("aria-label");
     else option.setAttribute("aria-label", `${word.shown}, ${said.join(", ")}`);
     setData(option, "mark", kind && MARK_KEYS[kind]);
