@@ -120,6 +120,10 @@ const program = (name, entry, folder) => ({
 const cli = program("cellwright", path("src/cli/cellwright.ts"), dist);
 
 /** Scripts of the project written in TypeScript, bundled to a cache to be run by Node 20. */
-export const script = (name, entry) => program(name, path(entry), path("node_modules/.cache/cellwright"));
+export const script = (name, entry) => ({
+  ...program(name, path(entry), path("node_modules/.cache/cellwright")),
+  // playwright-core looks for files beside its own.
+  externals: { "playwright-core": "module playwright-core" },
+});
 
 export default [functions, taskpane, workbench, cli];
