@@ -5,12 +5,14 @@ import type { Sheet } from "../ports/sheet";
 import type { ColumnChoices } from "./column-choices";
 import type { FoundBlock, ListName, ListRecords } from "./found-block";
 import { gridCells } from "./grid-cells";
+import { giveTexts } from "./passage-texts";
 import { findBlocks } from "./sheet-blocks";
 
 /** Everything that a workbook holds for us: where it stands, and the records of all blocks not left out. */
 export interface WorkbookRecords {
   /** in sheet order, each sheet from the top down; blocks left out by the teacher are among them */
   readonly blocks: readonly FoundBlock[];
+  /** a text named only by its title is that of her passages */
   readonly probes: readonly Probe[];
   readonly goals: readonly Goal[];
   readonly taught: readonly TaughtSign[];
@@ -55,16 +57,20 @@ export async function readRecords(sheet: Sheet, choices: ColumnChoices = {}): Pr
     blocks.push(...findBlocks(cells, outline, choices));
   }
   const used = blocks.filter((block) => !block.leftOut);
+  const passages = listed(used, "passages");
   return {
     blocks,
-    probes: used.flatMap((block) => (block.kind === "probes" ? block.records : [])),
+    probes: giveTexts(
+      used.flatMap((block) => (block.kind === "probes" ? block.records : [])),
+      passages,
+    ),
     goals: used.flatMap((block) => (block.kind === "goals" ? block.records : [])),
     taught: used.flatMap((block) => (block.kind === "taught" ? block.records : [])),
     pupils: listed(used, "pupils"),
     lessons: listed(used, "lessons"),
     miscues: listed(used, "miscues"),
     words: listed(used, "words"),
-    passages: listed(used, "passages"),
+    passages,
     exceptions: listed(used, "exceptions"),
   };
 }

@@ -6,12 +6,10 @@ import { computeRate } from "../probe/rate";
 export const MEASURES = ["rate", "accuracy", "score", "cells a minute"] as const;
 export type Measure = (typeof MEASURES)[number];
 
-/** How the cells of a passage are counted; both come from outside, because the domain knows no braille engine. */
+/** How the cells of a passage are counted: from outside, because the domain knows no braille engine. */
 export interface CellSource {
   /** how many cells a text takes in a code, blanks between words included; undefined where that cannot be said yet */
   readonly cellsOf: (text: string, code: string) => number | undefined;
-  /** the text of a passage that a probe names only by its title */
-  readonly passageOf?: (title: string) => string | undefined;
 }
 
 /**
@@ -76,11 +74,10 @@ const attemptedText = (
   return { text: attempted.join(" "), words: attempted.length };
 };
 
-const cellRateOf = (probe: Probe, { cellsOf, passageOf }: CellSource): number | undefined => {
+const cellRateOf = (probe: Probe, { cellsOf }: CellSource): number | undefined => {
   const rate = rateOf(probe);
-  const passage = probe.expected ?? (probe.material === undefined ? undefined : passageOf?.(probe.material));
-  if (rate === undefined || passage === undefined) return undefined;
-  const read = attemptedText(passage, probe.words);
+  if (rate === undefined || probe.expected === undefined) return undefined;
+  const read = attemptedText(probe.expected, probe.words);
   if (read.words === 0) return undefined;
   const cells = cellsOf(read.text, probe.code ?? "");
   return cells === undefined ? undefined : (rate * cells) / read.words;

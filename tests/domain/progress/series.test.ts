@@ -62,10 +62,7 @@ describe("the value of a measure", () => {
 
   describe("cells a minute", () => {
     // A stand-in for a code in which every character takes one cell.
-    const cells: CellSource = {
-      cellsOf: (text) => text.length,
-      passageOf: (title) => (title === "The fox" ? "the fox ran on and on" : undefined),
-    };
+    const cells: CellSource = { cellsOf: (text) => text.length };
     it.each([
       {
         about: "from the passage read",
@@ -86,11 +83,6 @@ describe("the value of a measure", () => {
         about: "only the words reached",
         fields: { expected: "ab ab abcdefgh", words: 2, errors: 0, seconds: seconds(60) },
         value: 5,
-      },
-      {
-        about: "from a passage named by title",
-        fields: { material: "The fox", words: 3, errors: 0, seconds: seconds(60) },
-        value: 11,
       },
       { about: "from a rate column", fields: { expected: "abc abc", rate: 10 as PerMinute }, value: 35 },
       {
