@@ -30,7 +30,10 @@ describe("a probe that names its passage by title", () => {
   });
 
   it("keeps a text of its own", async () => {
-    const own = PROBES.replace("Seconds", "Seconds | Expected").replace("1 | 60", "1 | 60 | The fox ran off.");
+    const own = PROBES.replace("Seconds", "Seconds | Expected").replace(
+      "1 | 60",
+      "1 | 60 | The fox ran off.",
+    );
     expect((await expectedOf(["Progress", own], ["Passages", PASSAGES]))[0]).toBe("The fox ran off.");
   });
 
