@@ -1,6 +1,6 @@
 /** The look of the found-columns view; colour and scheme come from the page. */
 export const COLUMNS_STYLES = `
-:host { display: block; font: inherit; overflow-wrap: anywhere; }
+:host { display: block; container-type: inline-size; font: inherit; overflow-wrap: anywhere; }
 :host([hidden]) { display: none; }
 h2 { font-size: 1.25em; margin: 0 0 0.5em; }
 h3 { font-size: 1.05em; margin: 0 0 0.25em; }
@@ -19,6 +19,6 @@ select { color: FieldText; background: Field; }
 button { cursor: pointer; flex: none; }
 :focus-visible { outline: 3px solid Highlight; outline-offset: 2px; }
 .spoken { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
-@media (max-width: 22em) { .column { grid-template-columns: minmax(0, 1fr); } .column small { grid-column: 1; } }
+@container (max-width: 19rem) { .column { grid-template-columns: minmax(0, 1fr); } .column small { grid-column: 1; } }
 @media (forced-colors: active) { :focus-visible { outline-color: Highlight; } }
 `;

@@ -12,6 +12,7 @@ export interface SignGridActions {
 
 /** The look of the grid. */
 export const SIGN_GRID_STYLES = `
+:host { container-type: inline-size; }
 .kept p:empty { margin: 0; }
 .signs { border-block-start: 1px solid var(--line, GrayText); }
 .sign { display: grid; grid-template-columns: auto minmax(5.5rem, 1fr) minmax(0, 2fr) minmax(0, 2fr); gap: 0.15rem 0.9rem; align-items: start; padding: 0.4rem; border-block-end: 1px solid var(--line, GrayText); content-visibility: auto; contain-intrinsic-block-size: auto 4rem; }
@@ -27,7 +28,7 @@ export const SIGN_GRID_STYLES = `
 .span { display: block; position: relative; block-size: 0.7rem; max-inline-size: 10rem; margin-block: 0.15rem; border-block-end: 1px solid var(--line, GrayText); }
 .span i { position: absolute; inset-block-end: -2px; block-size: 3px; background: currentColor; min-inline-size: 2px; forced-color-adjust: none; }
 .span b { position: absolute; inset-block-end: -1px; block-size: 0.55rem; inline-size: 2px; background: currentColor; forced-color-adjust: none; }
-@media (max-width: 30rem) { .sign { grid-template-columns: auto minmax(0, 1fr); } .sign .seen { grid-column: 2; } }
+@container (max-width: 24rem) { .sign { grid-template-columns: auto minmax(0, 1fr); } .sign .seen { grid-column: 2; } }
 `;
 
 interface DrawnSign {
