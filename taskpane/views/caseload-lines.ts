@@ -1,6 +1,6 @@
 import { formatDay } from "../../src/domain/calendar";
 import { buildCaseload } from "../../src/domain/caseload/caseload";
-import type { CaseloadLine, CaseloadRecords } from "../../src/domain/caseload/caseload";
+import type { CaseloadLine, CaseloadOptions, CaseloadRecords } from "../../src/domain/caseload/caseload";
 import type { CellSource } from "../../src/domain/progress/measure";
 import { formatWithUnit } from "../../src/domain/progress/measure-words";
 import { describeSeries, normaliseName } from "../../src/domain/progress/series";
@@ -25,6 +25,7 @@ export interface LineWords {
 interface Kept {
   readonly asOf: Day;
   readonly cells: CellSource | undefined;
+  readonly checksOf: CaseloadOptions["checksOf"];
   readonly lines: readonly CaseloadLine[];
 }
 const kept = new WeakMap<CaseloadRecords, Kept>();
@@ -33,17 +34,21 @@ const kept = new WeakMap<CaseloadRecords, Kept>();
 const needsCells = ({ goals }: CaseloadRecords): boolean =>
   goals.some(({ measure }) => /cell/i.test(measure ?? ""));
 
-/** The caseload of a reading on a day, computed once a reading. */
+/** The caseload of a reading on a day, computed once a reading, and again when the signs due are known. */
 export function caseloadOf(
   records: CaseloadRecords,
   asOf: Day,
   cells: CellSource | undefined,
+  checksOf: CaseloadOptions["checksOf"],
 ): readonly CaseloadLine[] {
   const counted = needsCells(records) ? cells : undefined;
   const before = kept.get(records);
-  if (before?.asOf === asOf && before.cells === counted) return before.lines;
-  const lines = buildCaseload(records, asOf, counted === undefined ? {} : { cells: counted });
-  kept.set(records, { asOf, cells: counted, lines });
+  if (before?.asOf === asOf && before.cells === counted && before.checksOf === checksOf) return before.lines;
+  const lines = buildCaseload(records, asOf, {
+    ...(counted && { cells: counted }),
+    ...(checksOf && { checksOf }),
+  });
+  kept.set(records, { asOf, cells: counted, checksOf, lines });
   return lines;
 }
 
@@ -67,8 +72,12 @@ const sayDaysSince = (days: number): string =>
 const sayMinutes = ({ planned, given }: CaseloadLine["week"]): string =>
   planned === undefined ? String(given) : `${String(given)} of ${String(planned)} planned`;
 
-/** Says one line in words: what is needed, the last probe, where the pupil stands, what is due, minutes. */
-export function describeLine(line: CaseloadLine): LineWords {
+/**
+ * Says one line in words: what is needed, the last probe, where the pupil stands, what is due, minutes.
+ *
+ * @param isOpen - true while it is not known yet which signs are due
+ */
+export function describeLine(line: CaseloadLine, isOpen: boolean): LineWords {
   const { needs, lastProbe, daysSince, summary, verdict, checksDue, probesDue, week, period } = line;
   const [first, ...further] = needs;
   return {
@@ -80,7 +89,7 @@ export function describeLine(line: CaseloadLine): LineWords {
         ? ""
         : `${formatWithUnit(summary.latest.value, summary.trajectory.series.key)} (${describeSeries(summary.trajectory.series.key)})`,
     verdict: verdict ?? (summary === undefined ? "none yet" : "none, for want of a goal"),
-    signsDue: countInWords(checksDue.length, "sign"),
+    signsDue: isOpen ? "being worked out" : countInWords(checksDue.length, "sign"),
     probesDue: countInWords(probesDue.length, "probe"),
     week: sayMinutes(week),
     period: sayMinutes(period),

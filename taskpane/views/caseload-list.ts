@@ -60,18 +60,22 @@ export class CaseloadList {
     });
   }
 
-  /** Draws the lines; a row that says the same stays, and so does the focus. */
-  show(lines: readonly CaseloadLine[]): void {
+  /**
+   * Draws the lines; a row that says the same stays, and so does the focus.
+   *
+   * @param isOpen - true while it is not known yet which signs are due
+   */
+  show(lines: readonly CaseloadLine[], isOpen: boolean): void {
     const focused = (this.element.getRootNode() as ShadowRoot).activeElement;
     const focusedRow = this.element.contains(focused) ? focused?.closest<HTMLElement>(".line") : undefined;
     const names = new Set<string>();
     const rows = lines.map((line) => {
       const name = normaliseName(line.pupil);
       names.add(name);
-      const signature = JSON.stringify([line.pupil, describeLine(line), line.spark, goalEnds(line)]);
+      const signature = JSON.stringify([line.pupil, describeLine(line, isOpen), line.spark, goalEnds(line)]);
       const before = this.#rows.get(name);
       if (before?.signature === signature) return before.element;
-      const element = this.#drawRow(line, name);
+      const element = this.#drawRow(line, name, isOpen);
       this.#rows.set(name, { signature, element });
       return element;
     });
@@ -133,8 +137,8 @@ export class CaseloadList {
     }
   }
 
-  #drawRow(line: CaseloadLine, name: string): HTMLElement {
-    const words = describeLine(line);
+  #drawRow(line: CaseloadLine, name: string, isOpen: boolean): HTMLElement {
+    const words = describeLine(line, isOpen);
     const key = line.summary?.trajectory.series.key;
     const spark = make("div", { role: "gridcell", class: "fact spark", tabindex: "-1" });
     if (key && line.spark.length > 0) {

@@ -1,5 +1,6 @@
 import type { Probe } from "../../src/domain/probe/probe";
 import type { Unplaced } from "../../src/records/new-entries";
+import { CaseloadChecks } from "./caseload-checks";
 import { CaseloadList } from "./caseload-list";
 import { caseloadOf, linesOfTeacher, listTeachers } from "./caseload-lines";
 import { CaseloadSaving } from "./caseload-saving";
@@ -60,6 +61,9 @@ export class CaseloadView extends HTMLElement implements PaneView {
   });
   readonly #tables = new TablesPanel((written) => {
     this.#takeTables(written);
+  });
+  readonly #checks = new CaseloadChecks(() => {
+    this.#drawList();
   });
   readonly #overview = make("div");
   readonly #choice = new LogChoice({
@@ -158,7 +162,7 @@ export class CaseloadView extends HTMLElement implements PaneView {
   #drawList(): void {
     const context = this.#context;
     if (context === undefined) return;
-    const all = caseloadOf(context.records, context.today, context.cells);
+    const all = caseloadOf(context.records, context.today, context.cells, this.#checks.of(context));
     const teachers = listTeachers(all);
     this.#teacherField.hidden = teachers.length < 2;
     const chosen = teachers.includes(this.#teacher.value) ? this.#teacher.value : "";
@@ -182,7 +186,7 @@ export class CaseloadView extends HTMLElement implements PaneView {
     this.#keys.hidden = isEmpty;
     this.#list.element.hidden = isEmpty;
     this.#saving.element.hidden = isEmpty;
-    if (!isEmpty) this.#list.show(lines);
+    if (!isEmpty) this.#list.show(lines, this.#checks.isRunning);
     this.#saving.show(context, chosen);
   }
 

@@ -1,11 +1,13 @@
 import { formatDay } from "../../src/domain/calendar";
+import { findChecksDue } from "../../src/domain/caseload/checks-due";
 import { planNextSigns } from "../../src/domain/contraction/sequence";
 import type { TaughtSigns } from "../../src/domain/contraction/taught";
+import type { TaughtSign } from "../../src/domain/contraction/taught-sign";
 import type { WordTable } from "../../src/domain/contraction/word-table";
 import type { Passage, RankedPassage } from "../../src/domain/drill/passages";
 import type { SignStanding, WayState } from "../../src/domain/progress/sign-states";
 import type { Day } from "../../src/domain/units";
-import { countInWords } from "./count-words";
+import { beginSentence, countInWords } from "./count-words";
 
 /** One thing to do next, with its reason. */
 export type NextItem =
@@ -48,21 +50,26 @@ const sayCheck = (way: string, { masteredOn, checkOn, knowledge }: WayState, asO
 };
 
 /** The signs due for a check, the longest due first; the rest are counted in the last one's reason. */
-export const listChecks = (standings: readonly SignStanding[], asOf: Day): readonly NextItem[] => {
-  const dueSince = (standing: SignStanding): number =>
-    Math.min(...WAYS.map((way) => standing[way].checkOn ?? standing[way].knowledge.lastSeen ?? asOf));
-  const due = standings
-    .filter((standing) => WAYS.some((way) => standing[way].state === "check again"))
-    .sort((one, other) => dueSince(one) - dueSince(other));
+export const listChecks = (
+  standings: readonly SignStanding[],
+  taught: readonly TaughtSign[],
+  asOf: Day,
+): readonly NextItem[] => {
+  const byName = new Map(standings.map((standing) => [standing.sign.name, standing]));
+  const due = findChecksDue(standings, taught, asOf);
   const left = due.length - MOST_CHECKS;
-  return due.slice(0, MOST_CHECKS).map((standing, place) => {
-    const reasons = WAYS.filter((way) => standing[way].state === "check again").map((way) =>
-      sayCheck(way, standing[way], asOf),
+  return due.slice(0, MOST_CHECKS).map(({ sign, since }, place) => {
+    const standing = byName.get(sign);
+    const reasons = WAYS.flatMap((way) =>
+      standing?.[way].state === "check again" ? [sayCheck(way, standing[way], asOf)] : [],
     );
+    if (reasons.length === 0)
+      reasons.push(`Your table says to check it again on ${formatDay(since)}; it was not met since.`);
     if (left > 0 && place === MOST_CHECKS - 1)
-      reasons.push(`${countInWords(left, "more sign is", "more signs are")} due: the view Signs has all.`);
-    const { name } = standing.sign;
-    return { kind: "check", sign: name, title: `Check ${name}`, reason: reasons.join(" ") };
+      reasons.push(
+        `${beginSentence(countInWords(left, "more sign is", "more signs are"))} due: the view Signs has all.`,
+      );
+    return { kind: "check", sign, title: `Check ${sign}`, reason: reasons.join(" ") };
   });
 };
 

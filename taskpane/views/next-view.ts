@@ -134,7 +134,7 @@ export class NextView extends HTMLElement implements PaneView {
   }
 
   #draw(): void {
-    const { state, pupil, today } = this.context;
+    const { state, pupil, today, records } = this.context;
     this.#body.hidden = pupil === undefined;
     if (pupil === undefined) {
       this.#message.hidden = false;
@@ -142,7 +142,11 @@ export class NextView extends HTMLElement implements PaneView {
       setText(this.#message, state === "loading" ? "Reading the workbook…" : problem);
       return;
     }
-    const checks = listChecks(signsOf(this.context, pupil).standings, today);
+    const checks = listChecks(
+      signsOf(this.context, pupil).standings,
+      records.taught.filter((row) => normaliseName(row.pupil) === normaliseName(pupil)),
+      today,
+    );
     const { teach = [], read = [], notes = [] } = this.#found ?? {};
     const items = [...checks, ...teach, ...read];
     const isNothing = items.length === 0 && this.#found !== undefined;

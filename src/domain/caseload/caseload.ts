@@ -7,6 +7,7 @@ import { medianByDay, type DailyValue } from "../progress/phases";
 import { buildSeries, normaliseName, type Series } from "../progress/series";
 import type { Verdict } from "../progress/verdict";
 import type { Day } from "../units";
+import { findWrittenChecks, type DueSign } from "./checks-due";
 import type { Lesson } from "./lesson";
 import { sumMinutes, type Minutes } from "./minutes";
 import { findNeeds, NEEDS, type Need } from "./need";
@@ -47,8 +48,8 @@ export interface CaseloadLine {
   readonly daysSince?: number;
   /** medians by day of the main series, unaided probes alone, oldest first: for a small chart */
   readonly spark: readonly DailyValue[];
-  /** signs whose day to check again has come, the longest waiting first */
-  readonly checksDue: readonly TaughtSign[];
+  /** signs due for a check, the longest waiting first */
+  readonly checksDue: readonly DueSign[];
   /** goals, not over, without a probe in the last seven days */
   readonly probesDue: readonly Goal[];
   readonly week: Minutes;
@@ -63,6 +64,8 @@ export interface CaseloadOptions {
   readonly periodFrom?: Day;
   /** how to count a passage's cells */
   readonly cells?: CellSource;
+  /** the signs of a pupil due for a check, where they are known from the records; else the written days count */
+  readonly checksOf?: (pupil: string) => readonly DueSign[] | undefined;
 }
 
 /** Records by pupil, whatever the spelling of the name. */
@@ -91,11 +94,6 @@ const findProbesDue = (goals: readonly Goal[], series: readonly Series[], asOf: 
     return last === undefined || asOf - last >= PROBE_EVERY;
   });
 
-const findChecksDue = (taught: readonly TaughtSign[], asOf: Day): readonly TaughtSign[] =>
-  taught
-    .filter(({ checkAgain }) => checkAgain !== undefined && checkAgain <= asOf)
-    .sort((a, b) => (a.checkAgain ?? 0) - (b.checkAgain ?? 0));
-
 const rankOf = ({ needs }: CaseloadLine): number => (needs[0] ? NEEDS.indexOf(needs[0].kind) : NEEDS.length);
 
 /** The most pressing need first; then more needs, then the longer wait for a probe, then the name. */
@@ -114,7 +112,7 @@ const compareLines = (a: CaseloadLine, b: CaseloadLine): number =>
 export function buildCaseload(
   records: CaseloadRecords,
   asOf: Day,
-  { periodFrom = periodUpTo(asOf), cells }: CaseloadOptions = {},
+  { periodFrom = periodUpTo(asOf), cells, checksOf }: CaseloadOptions = {},
 ): readonly CaseloadLine[] {
   const probes = byPupil(records.probes.filter(({ day }) => day <= asOf));
   const goals = byPupil(records.goals);
@@ -132,7 +130,7 @@ export function buildCaseload(
       const about = pupils.get(name)?.[0];
       const lastProbe = lastDayOf(series);
       const verdict = summary?.trajectory.verdict;
-      const checksDue = findChecksDue(taught.get(name) ?? [], asOf);
+      const checksDue = checksOf?.(pupil) ?? findWrittenChecks(taught.get(name) ?? [], asOf);
       const probesDue = findProbesDue(ownGoals, series, asOf);
       const ownLessons = lessons.get(name) ?? [];
       const minutes = (from: Day): Minutes => sumMinutes(ownLessons, about?.minutesPlanned, from, asOf);

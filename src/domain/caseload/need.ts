@@ -1,8 +1,8 @@
 import { formatDay } from "../calendar";
-import type { TaughtSign } from "../contraction/taught-sign";
 import type { Goal } from "../progress/goal";
 import type { Verdict } from "../progress/verdict";
 import type { Day } from "../units";
+import type { DueSign } from "./checks-due";
 import type { Minutes } from "./minutes";
 
 /**
@@ -41,7 +41,7 @@ export interface NeedFacts {
   readonly lastProbe: Day | undefined;
   readonly verdict: Verdict | undefined;
   readonly goal: Goal | undefined;
-  readonly checksDue: readonly TaughtSign[];
+  readonly checksDue: readonly DueSign[];
   readonly probesDue: readonly Goal[];
   readonly period: Minutes;
 }
@@ -49,7 +49,7 @@ export interface NeedFacts {
 const count = (number: number, one: string, many = `${one}s`): string =>
   `${number} ${number === 1 ? one : many}`;
 
-const nameSigns = (signs: readonly TaughtSign[]): string => {
+const nameSigns = (signs: readonly DueSign[]): string => {
   const named = signs.slice(0, SIGNS_NAMED).map(({ sign }) => sign);
   const more = signs.length - named.length;
   return named.join(", ") + (more > 0 ? ` and ${more} more` : "");

@@ -206,7 +206,7 @@ const tellNext = ({ standings, from, to }: ReportSource, told: readonly Trajecto
   const ends = told.flatMap(({ goal }) => (goal !== undefined && goal.goalDay > to ? [goal.goalDay] : []));
   return [
     ...(growing.length > 0 ? [`More practice with ${nameSigns(growing)}.`] : []),
-    ...(again.length > 0 ? [`A short check whether these still sit: ${nameSigns(again)}.`] : []),
+    ...(again.length > 0 ? [`A short check whether these are still known: ${nameSigns(again)}.`] : []),
     ...(fresh.length > 0 ? [`First steps with ${nameSigns(fresh)}.`] : []),
     ...(ends.length > 0
       ? [`Short checks go on towards the goal for ${formatDay(Math.min(...ends) as Day)}.`]

@@ -134,7 +134,7 @@ describe("a report for a family", () => {
     ]);
     expect(sectionOf("What is next", { standings })).toEqual([
       "More practice with ch.",
-      "A short check whether these still sit: ou.",
+      "A short check whether these are still known: ou.",
     ]);
   });
 

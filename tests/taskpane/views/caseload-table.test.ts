@@ -64,14 +64,16 @@ it("knows a teacher whatever the spelling, and keeps her pupils' order", () => {
 });
 
 it("computes the caseload once a reading and day", () => {
-  expect(caseloadOf(records, TODAY, undefined)).toBe(
-    caseloadOf(records, TODAY, { cellsOf: () => 1 } as never),
+  expect(caseloadOf(records, TODAY, undefined, undefined)).toBe(
+    caseloadOf(records, TODAY, { cellsOf: () => 1 } as never, undefined),
   );
-  expect(caseloadOf(records, TODAY, undefined)).not.toBe(caseloadOf({ ...records }, TODAY, undefined));
+  expect(caseloadOf(records, TODAY, undefined, undefined)).not.toBe(
+    caseloadOf({ ...records }, TODAY, undefined, undefined),
+  );
 });
 
 it("says one probe, and none, in words", () => {
-  const said = lines.map((line) => [line.pupil, describeLine(line)] as const);
+  const said = lines.map((line) => [line.pupil, describeLine(line, false)] as const);
   expect(said.find(([pupil]) => pupil === "Heron")?.[1]).toMatchObject({
     lastProbe: "24 Nov 2026, yesterday",
     now: "38 words a minute (read aloud)",

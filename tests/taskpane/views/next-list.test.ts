@@ -20,8 +20,9 @@ const trials = [0, 7, 14].map((after) => ({
   ...{ day: (DAY + after) as Day, sign: "ch", correct: 10, opportunities: 10 },
 }));
 const NOTHING = { words: [], direct: [], trials: [] };
+const source = { sheet: "Taught", row: 2 };
 const standings = listSignStates({
-  taught: [{ pupil: "Heron", sign: "ch", introduced: DAY, source: { sheet: "Taught", row: 2 } }],
+  taught: [{ pupil: "Heron", sign: "ch", introduced: DAY, source }],
   evidence: { reading: { words: [], direct: trials, trials }, writing: NOTHING },
   asOf: (DAY + 60) as Day,
   nextCheck: (occasions) => (occasions.length === 0 ? undefined : ((DAY + 40) as Day)),
@@ -31,10 +32,17 @@ if (ch === undefined) throw new Error("ch is a sign");
 
 describe("what comes next", () => {
   it("names the sign whose check is due, with the day", () => {
-    const [check, ...others] = listChecks(standings, (DAY + 60) as Day);
+    const [check, ...others] = listChecks(standings, [], (DAY + 60) as Day);
     expect(others).toEqual([]);
     expect(check).toMatchObject({ kind: "check", sign: "ch", title: "Check ch" });
     expect(check?.reason).toMatch(/the criterion was met on .+; a check has been due since .+\.$/);
+  });
+
+  it("names a sign whose written day has come", () => {
+    const row = { pupil: "Heron", sign: "sh", checkAgain: (DAY + 50) as Day, source };
+    const [, check] = listChecks(standings, [row], (DAY + 60) as Day);
+    expect(check?.title).toBe("Check sh");
+    expect(check?.reason).toMatch(/^Your table says to check it again on .+; it was not met since\.$/);
   });
 
   it("names the sign that opens most words, and how many", () => {
