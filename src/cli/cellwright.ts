@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import path from "node:path";
 import { docxWriter } from "../adapters/docx/docx-writer";
+import { createFsrsScheduler } from "../adapters/fsrs/fsrs-scheduler";
 import { nodeTranslatorLibrary } from "../adapters/liblouis/node-engine";
 import { CALC_USAGE, runCalc, type CalcHost } from "./commands/calc";
 import { CASELOAD_USAGE, runCaseload } from "./commands/caseload";
@@ -23,6 +24,7 @@ const streams: CommandStreams = {
 const workbooks = new WorkbookFiles(programDirectory());
 const desk: CalcHost = { streams, files: DISK_FILES, openDesk: workbooks.openDesk, readLines };
 const host: WorkbookHost = { open: workbooks.open, files: DISK_FILES, streams };
+const translators = nodeTranslatorLibrary({ directory: path.join(programDirectory(), "liblouis") });
 
 /** All commands, in the order in which the help lists them. */
 const COMMANDS: readonly Command[] = [
@@ -48,7 +50,7 @@ const COMMANDS: readonly Command[] = [
     name: "caseload",
     summary: "one line a pupil: latest value, trend, verdict",
     usage: CASELOAD_USAGE,
-    run: (args) => runCaseload(args, host),
+    run: (args) => runCaseload(args, { ...host, translators, scheduler: createFsrsScheduler() }),
   },
   {
     name: "drill",
@@ -64,7 +66,7 @@ const COMMANDS: readonly Command[] = [
       runHandout(args, {
         streams,
         files: DISK_FILES,
-        translators: nodeTranslatorLibrary({ directory: path.join(programDirectory(), "liblouis") }),
+        translators,
         documents: docxWriter,
         newIdentifier: () => `urn:uuid:${randomUUID()}`,
         readLines,

@@ -1,5 +1,5 @@
 import { normaliseName } from "../../src/domain/progress/series";
-import { transcribeWith } from "./loaded-transcription";
+import { transcribeWith } from "../../src/ports/loaded-transcription";
 import { make } from "./markup";
 import { defineMasteryView, MasteryView } from "./mastery-view";
 import type { PaneContext, PaneView } from "./pane-context";

@@ -2,16 +2,28 @@ import { parseArgs } from "node:util";
 import { dayOf } from "../../domain/calendar";
 import { buildCaseload, periodUpTo, type CaseloadLine } from "../../domain/caseload/caseload";
 import { COORDINATOR_HEADINGS, countByVerdict, tabulateCaseload } from "../../domain/caseload/coordinator";
+import { findChecksDue } from "../../domain/caseload/checks-due";
 import { formatSummary } from "../../domain/caseload/summary";
+import { judgeSigns } from "../../domain/progress/pupil-signs";
+import { normaliseName } from "../../domain/progress/series";
 import type { Day } from "../../domain/units";
+import { transcribeWith } from "../../ports/loaded-transcription";
+import type { Scheduler } from "../../ports/scheduler";
+import type { TranslatorLibrary } from "../../ports/translator";
 import { CHOICES_SETTING, parseChoices } from "../../records/column-choices";
 import { parseDayText } from "../../records/day-text";
-import { readRecords } from "../../records/read-records";
+import { readRecords, type WorkbookRecords } from "../../records/read-records";
 import { openFile } from "./open-file";
 import { EXIT } from "./opened-workbook";
 import type { WorkbookHost } from "./opened-workbook";
 
 export const CASELOAD_USAGE = "cellwright caseload F.xlsx [--as-of 2026-11-20] [--coordinator]";
+
+/** What the command works with: files, the braille engine, and what says when a sign should be checked again. */
+export interface CaseloadHost extends WorkbookHost {
+  readonly translators: TranslatorLibrary;
+  readonly scheduler: Scheduler;
+}
 
 const today = (): Day | undefined => {
   const now = new Date();
@@ -44,6 +56,18 @@ const formatForCoordinator = (lines: readonly CaseloadLine[], asOf: Day): string
     .map((row) => `${row.map((cell) => String(cell).replace(/\s+/g, " ")).join("\t")}\n`)
     .join("");
 
+/** The signs of each pupil due for a check, from texts read and written as well; these need the engine. */
+async function findChecks(records: WorkbookRecords, asOf: Day, { translators, scheduler }: CaseloadHost) {
+  await Promise.all(["contracted", "uncontracted"].map((code) => translators.translator(code)));
+  return (pupil: string) => {
+    const { standings } = judgeSigns(records, pupil, asOf, transcribeWith(translators), (occasions) =>
+      scheduler.nextCheck(occasions),
+    );
+    const isOwn = (row: { readonly pupil: string }) => normaliseName(row.pupil) === normaliseName(pupil);
+    return findChecksDue(standings, records.taught.filter(isOwn), asOf);
+  };
+}
+
 /**
  * `caseload`: one line a pupil, the one who needs most first: the latest value, the trend and the verdict of the series
  * that the pupil's goal is about, minutes of the week, and what is needed. `--as-of` looks at another day than today;
@@ -51,7 +75,7 @@ const formatForCoordinator = (lines: readonly CaseloadLine[], asOf: Day): string
  *
  * @returns the exit code
  */
-export async function runCaseload(args: readonly string[], host: WorkbookHost): Promise<number> {
+export async function runCaseload(args: readonly string[], host: CaseloadHost): Promise<number> {
   let positionals: string[];
   let values: { "as-of"?: string | undefined; coordinator?: boolean | undefined };
   try {
@@ -83,7 +107,7 @@ export async function runCaseload(args: readonly string[], host: WorkbookHost): 
   }
   const { sheet } = opened.value;
   const records = await readRecords(sheet, parseChoices(await sheet.readSetting(CHOICES_SETTING)));
-  const lines = buildCaseload(records, asOf);
+  const lines = buildCaseload(records, asOf, { checksOf: await findChecks(records, asOf, host) });
   if (records.probes.length === 0) {
     host.streams.err(
       "No probes were found: `cellwright check` says which tables and columns were looked at.\n",

@@ -1,6 +1,9 @@
 import { EmbeddedSheet } from "../../../src/adapters/embedded/embedded-sheet";
 import { readWorkbook } from "../../../src/adapters/xlsx/read-workbook";
 import { saveWorkbook } from "../../../src/adapters/xlsx/save-workbook";
+import { createFsrsScheduler } from "../../../src/adapters/fsrs/fsrs-scheduler";
+import { nodeTranslatorLibrary, PACKAGE_LAYOUT } from "../../../src/adapters/liblouis/node-engine";
+import { runCaseload, type CaseloadHost } from "../../../src/cli/commands/caseload";
 import { runCheck } from "../../../src/cli/commands/check";
 import { runLog } from "../../../src/cli/commands/log";
 import type { OpenedWorkbook, WorkbookHost } from "../../../src/cli/commands/opened-workbook";
@@ -28,9 +31,11 @@ export interface Run {
   readonly files: ReadonlyMap<string, Uint8Array>;
 }
 
-/** Runs `check` or `log` over files in memory. */
+const COMMANDS = { check: runCheck, log: runLog, caseload: runCaseload } as const;
+
+/** Runs a command over files in memory. */
 export async function runOverFiles(
-  command: "check" | "log",
+  command: keyof typeof COMMANDS,
   args: readonly string[],
   files: Readonly<Record<string, Uint8Array>>,
   opener: WorkbookHost["open"] = open,
@@ -38,7 +43,9 @@ export async function runOverFiles(
   const disk = new Map(Object.entries(files));
   let out = "";
   let err = "";
-  const host: WorkbookHost = {
+  const host: CaseloadHost = {
+    translators: nodeTranslatorLibrary(PACKAGE_LAYOUT),
+    scheduler: createFsrsScheduler(),
     open: opener,
     files: {
       read: async (path) => {
@@ -52,7 +59,7 @@ export async function runOverFiles(
     },
     streams: { out: (text) => void (out += text), err: (text) => void (err += text) },
   };
-  const code = await (command === "check" ? runCheck : runLog)(args, host);
+  const code = await COMMANDS[command](args, host);
   return { code, out, err, files: disk };
 }
 

@@ -1,6 +1,6 @@
-import { normaliseName } from "../../src/domain/progress/series";
-import type { TranscribeIn } from "../../src/domain/progress/sign-evidence";
-import type { TranslatorLibrary } from "../../src/ports/translator";
+import { normaliseName } from "../domain/progress/series";
+import type { TranscribeIn } from "../domain/progress/sign-evidence";
+import type { TranslatorLibrary } from "./translator";
 
 /** How the engine's codes that are loaded transcribe texts; a blank code is contracted. */
 export const transcribeWith =
