@@ -14,7 +14,7 @@ const HEADINGS = [
   "Pupil",
   "Needed",
   "Last days",
-  "Now",
+  "Last value",
   "Verdict",
   "Last probe",
   "Signs due for a check",
@@ -176,7 +176,7 @@ export class CaseloadList {
         "div",
         { role: "presentation", class: "seen" },
         spark,
-        fact("Now", words.now === "" ? "no value yet" : words.now),
+        fact("Last value", words.now === "" ? "no value yet" : words.now),
       ),
       make(
         "div",

@@ -40,7 +40,7 @@ export const COORDINATOR_HEADINGS = [
   "Teacher",
   "Goal",
   "Start",
-  "Now",
+  "Last value",
   "Target",
   "Due",
   "Verdict",

@@ -160,7 +160,9 @@ const tellGoal = (trajectory: Trajectory, goals: number): readonly ReportSection
           ? `To reach ${describeValue(goal.goalScore, key)} by ${formatDay(goal.goalDay)}.`
           : `As it is written: “${text}”`,
         `At the start, on ${formatDay(goal.startDay)}: ${describeValue(goal.startScore, key)}.`,
-        ...(level === undefined ? [] : [`Now: ${describeValue(level, key)}.`]),
+        ...(level === undefined
+          ? []
+          : [`Now: ${describeValue(level, key)}, the middle value of the last days.`]),
         `The goal for ${formatDay(goal.goalDay)}: ${describeValue(goal.goalScore, key)}.`,
         ...(verdict === undefined ? [] : [FAMILY_VERDICTS[verdict]]),
       ],
@@ -209,7 +211,7 @@ const tellNext = ({ standings, from, to }: ReportSource, told: readonly Trajecto
     ...(again.length > 0 ? [`A short check whether these are still known: ${nameSigns(again)}.`] : []),
     ...(fresh.length > 0 ? [`First steps with ${nameSigns(fresh)}.`] : []),
     ...(ends.length > 0
-      ? [`Short checks go on towards the goal for ${formatDay(Math.min(...ends) as Day)}.`]
+      ? [`Short probes go on until the day of the goal, ${formatDay(Math.min(...ends) as Day)}.`]
       : []),
   ];
 };

@@ -49,7 +49,7 @@ describe("a report for a family", () => {
     expect(sectionOf("The goal")).toEqual([
       "As it is written: “Dunlin will read 60 words correctly a minute.”",
       "At the start, on 7 Sep 2026: 40 words a minute.",
-      "Now: 52 words a minute.",
+      "Now: 52 words a minute, the middle value of the last days.",
       "The goal for 16 Nov 2026: 60 words a minute.",
       FAMILY_VERDICTS["on aim"],
     ]);
@@ -103,7 +103,7 @@ describe("a report for a family", () => {
   it("says that checks go on while a goal is still ahead", () => {
     const to = (START + 60) as Day;
     expect(sectionOf("What is next", { to })).toEqual([
-      "Short checks go on towards the goal for 16 Nov 2026.",
+      "Short probes go on until the day of the goal, 16 Nov 2026.",
     ]);
     expect(sectionOf("What is next")).toBeUndefined();
   });
