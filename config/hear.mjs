@@ -2,6 +2,7 @@
 import { spawn, spawnSync } from "node:child_process";
 import {
   chmodSync,
+  copyFileSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -28,6 +29,8 @@ const READER_SETTINGS = JSON.stringify({
   pronunciations: {},
   keybindings: {},
 });
+/** The screen reader writes its log in blocks of 8 kB; line by line, what is spoken stands beside the key that brought it. */
+const READER_CUSTOMIZATIONS = "from orca import debug\ndebug.debugFile.reconfigure(line_buffering=True)\n";
 const SPOKEN = /^[\d:.]+ - SPEECH OUTPUT: '(.*?)'(?:\s*\{.*)?$/;
 
 /** What has to be installed before anything can be heard; empty where all is there. */
@@ -105,6 +108,7 @@ export async function hear(address, steps, start) {
   writeFileSync(join(place, "config", "speech-dispatcher", "speechd.conf"), SPEECH_CONFIGURATION);
   mkdirSync(join(place, ".local", "share", "orca"), { recursive: true });
   writeFileSync(join(place, ".local", "share", "orca", "user-settings.conf"), READER_SETTINGS);
+  writeFileSync(join(place, ".local", "share", "orca", "orca-customizations.py"), READER_CUSTOMIZATIONS);
   const started = [];
   const begin = (program, ...args) => {
     const child = spawn(program, args, { env, detached: true, stdio: ["ignore", "pipe", "ignore"] });
@@ -177,6 +181,7 @@ export async function hear(address, steps, start) {
     await browser?.close().catch(() => undefined);
     for (const child of started) endGroup(child);
     await pause(500);
+    if (process.env.HEARD_LOG) copyFileSync(log, process.env.HEARD_LOG);
     rmSync(place, { recursive: true, force: true, maxRetries: 5 });
   }
 }
