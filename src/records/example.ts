@@ -3,7 +3,6 @@ import { success, type Result } from "../domain/result";
 import type { Day } from "../domain/units";
 import type { Sheet } from "../ports/sheet";
 import { appendEntries, type Appended } from "./append-entries";
-import { exampleEntries } from "./example-entries";
 import type { WorkbookRecords } from "./read-records";
 import { holdsStill } from "./undoable-writes";
 
@@ -60,6 +59,8 @@ export async function addExample(
   records: WorkbookRecords,
   asOf: Day,
 ): Promise<Result<Appended>> {
+  // Its texts come when they are first wanted: few workbooks take an example.
+  const { exampleEntries } = await import(/* webpackChunkName: "example" */ "./example-entries");
   const added = await appendEntries(sheet, records, exampleEntries(asOf));
   if (!added.ok) return added;
   await sheet.keepSetting(EXAMPLE_SETTING, JSON.stringify(await readWritten(sheet, added.value)));

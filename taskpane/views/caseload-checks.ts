@@ -1,5 +1,5 @@
-import { findChecksDue, type DueSign } from "../../src/domain/caseload/checks-due";
 import type { CaseloadOptions } from "../../src/domain/caseload/caseload";
+import type { DueSign } from "../../src/domain/caseload/written-checks";
 import { normaliseName } from "../../src/domain/progress/series";
 import type { PaneContext } from "./pane-context";
 
@@ -40,7 +40,10 @@ export class CaseloadChecks {
 
   async #work(context: Asked): Promise<void> {
     const { records, today, pupils } = context;
-    const { signsOf } = await import(/* webpackChunkName: "standings" */ "./sign-standings");
+    const [{ signsOf }, { findChecksDue }] = await Promise.all([
+      import(/* webpackChunkName: "standings" */ "./sign-standings"),
+      import(/* webpackChunkName: "standings" */ "../../src/domain/caseload/checks-due"),
+    ]);
     const known = new Map<string, readonly DueSign[]>();
     for (const pupil of pupils) {
       await nextTurn();

@@ -7,7 +7,7 @@ import { medianByDay, type DailyValue } from "../progress/phases";
 import { buildSeries, normaliseName, type Series } from "../progress/series";
 import type { Verdict } from "../progress/verdict";
 import type { Day } from "../units";
-import { findWrittenChecks, type DueSign } from "./checks-due";
+import { findWrittenChecks, type DueSign } from "./written-checks";
 import type { Lesson } from "./lesson";
 import { sumMinutes, type Minutes } from "./minutes";
 import { findNeeds, NEEDS, type Need } from "./need";

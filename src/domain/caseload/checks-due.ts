@@ -3,21 +3,7 @@ import { parseSigns } from "../contraction/taught";
 import type { SignStanding } from "../progress/sign-states";
 import { WAYS } from "../progress/way";
 import type { Day } from "../units";
-
-/** A sign that should be checked again, and since when. */
-export interface DueSign {
-  /** as the inventory, or her table, names it */
-  readonly sign: string;
-  readonly since: Day;
-}
-
-/** The signs whose written day to check again has come, the longest waiting first. */
-export const findWrittenChecks = (taught: readonly TaughtSign[], asOf: Day): readonly DueSign[] =>
-  taught
-    .flatMap(({ sign, checkAgain }) =>
-      checkAgain === undefined || checkAgain > asOf ? [] : [{ sign, since: checkAgain }],
-    )
-    .sort(bySince);
+import { bySince, findWrittenChecks, type DueSign } from "./written-checks";
 
 /**
  * The signs of one pupil due for a check: those that the records say should be checked again, and those whose written day
@@ -50,8 +36,6 @@ export const findChecksDue = (
   }
   return [...due.values()].sort(bySince);
 };
-
-const bySince = (one: DueSign, other: DueSign): number => one.since - other.since;
 
 const lastSeenOf = (standing: SignStanding): number =>
   Math.max(...WAYS.map((way) => standing[way].knowledge.lastSeen ?? -Infinity));

@@ -2,7 +2,7 @@ import { formatDay } from "../calendar";
 import type { Goal } from "../progress/goal";
 import type { Verdict } from "../progress/verdict";
 import type { Day } from "../units";
-import type { DueSign } from "./checks-due";
+import type { DueSign } from "./written-checks";
 import type { Minutes } from "./minutes";
 
 /**
