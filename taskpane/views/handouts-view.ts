@@ -128,8 +128,13 @@ export class HandoutsView extends HTMLElement implements PaneView {
     }
   }
 
-  begin({ signs, passage, contrast }: ViewRequest): void {
+  begin({ signs, passage, contrast, items }: ViewRequest): void {
     if (passage !== undefined) this.#addPassage(passage);
+    if (items !== undefined) {
+      this.#replace(items);
+      this.#itemsTitle.focus();
+      this.context.say(`${beginSentence(countInWords(items.length, "item"))} on the handout.`);
+    }
     if (signs === undefined || signs.length === 0) return;
     this.#form.signs = signs;
     if (contrast === true) this.#form.drillForm = "pairs";

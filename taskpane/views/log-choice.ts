@@ -9,6 +9,8 @@ export interface ProbeRun {
 
 const RUNS: readonly (ProbeRun & { readonly label: string })[] = [
   { view: "reading", task: "read aloud", label: "Read aloud" },
+  { view: "naming", task: "signs named", label: "Signs named" },
+  { view: "naming", task: "copied", label: "Copied" },
 ];
 
 /** What is asked for from the choice. */

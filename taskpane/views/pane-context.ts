@@ -5,6 +5,7 @@ import type { Scheduler } from "../../src/ports/scheduler";
 import type { Sheet } from "../../src/ports/sheet";
 import type { TranslatorLibrary } from "../../src/ports/translator";
 import type { WordBankLibrary } from "../../src/ports/word-bank";
+import type { HandoutEntry } from "../../src/domain/drill/handout-draft";
 import type { CellSource } from "../../src/domain/progress/measure";
 import type { Day } from "../../src/domain/units";
 
@@ -34,6 +35,8 @@ export interface ViewRequest {
   /** the signs are confused with each other: set them against each other */
   readonly contrast?: boolean;
   readonly passage?: { readonly title: string; readonly text: string };
+  /** items of a handout as they stand, such as the lines of a row of signs */
+  readonly items?: readonly HandoutEntry[];
   /** the task of a probe, in the words of the Task column */
   readonly task?: string;
 }

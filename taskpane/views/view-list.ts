@@ -48,6 +48,12 @@ export const VIEWS: readonly ListedView[] = [
     load: async () => (await import(/* webpackChunkName: "reading" */ "./reading-view")).makeReadingView(),
   },
   {
+    name: "naming",
+    title: "Signs named",
+    ofOnePupil: true,
+    load: async () => (await import(/* webpackChunkName: "naming" */ "./naming-view")).makeNamingView(),
+  },
+  {
     name: "report",
     title: "Report",
     ofOnePupil: true,

@@ -1,6 +1,7 @@
 import { BLANK_CELL } from "../braille/cell";
 import { wrapCells } from "../braille/page";
-import { INDICATORS, type Sign } from "../contraction/sign";
+import { CONTRACTIONS } from "../contraction/inventory";
+import { INDICATORS, LETTERS, type Sign } from "../contraction/sign";
 import type { Result } from "../result";
 import type { RandomSource } from "../seeded-random";
 
@@ -50,6 +51,14 @@ const NUMBER_SIGN = INDICATORS.find(({ name }) => name === "number sign")?.cells
 export const cellsAlone = (sign: Sign): string =>
   sign.kind === "digit" ? NUMBER_SIGN + sign.cells : sign.cells;
 
+/** What else cells can be that stand alone: `ch` for ⠡ drawn as child, you for y. */
+export const otherNames = (sign: Sign): readonly string[] => {
+  const cells = cellsAlone(sign);
+  return [...LETTERS, ...CONTRACTIONS]
+    .filter((other) => other.name !== sign.name && cellsAlone(other) === cells)
+    .map(({ name }) => name);
+};
+
 /** Blanks between two signs of a row: fingers find where a sign ends. Common practice, no source. */
 const GAP = BLANK_CELL.repeat(2);
 
@@ -61,3 +70,25 @@ const GAP = BLANK_CELL.repeat(2);
  */
 export const layOutSigns = (signs: readonly Sign[], most: number): Result<readonly string[]> =>
   wrapCells(signs.map(cellsAlone).join(GAP), most);
+
+/**
+ * A row of signs parted into the lines that {@link layOutSigns} makes of it.
+ *
+ * @param most - cells a line at most; a sign longer than that has a line of its own
+ */
+export const splitSignRow = (signs: readonly Sign[], most: number): readonly (readonly Sign[])[] => {
+  const lines: Sign[][] = [];
+  let width = 0;
+  for (const sign of signs) {
+    const own = [...cellsAlone(sign)].length;
+    const line = lines.at(-1);
+    if (line !== undefined && width + GAP.length + own <= most) {
+      line.push(sign);
+      width += GAP.length + own;
+    } else {
+      lines.push([sign]);
+      width = own;
+    }
+  }
+  return lines;
+};
