@@ -13,6 +13,7 @@ import { make } from "./markup";
 import { paneStyles } from "./pane-styles";
 import { PictureTools, type PictureServices } from "./picture-tools";
 import { fillSelect, setText } from "./select-filling";
+import { nameKind } from "./sign-words";
 import type { ChoiceOption } from "./trajectory-choice";
 import { TRAJECTORY_STYLES } from "./trajectory-styles";
 
@@ -192,13 +193,17 @@ export class MasteryView extends HTMLElement {
   }
 }
 
-/** All signs, each kind, each sign. */
+/** All signs, each kind with how many signs of it there are, each sign. */
 const listScopes = (courses: readonly SignCourse[]): readonly ChoiceOption[] => {
-  const kinds = [...new Set(courses.map(({ kind }) => kind))];
+  const kinds = new Map<string, Set<string>>();
+  for (const { kind, sign } of courses) kinds.set(kind, (kinds.get(kind) ?? new Set()).add(sign));
   const signs = [...new Set(courses.map(({ sign }) => sign))];
   return [
     { value: ALL, label: `All signs (${signs.length})` },
-    ...kinds.map((kind) => ({ value: `kind ${kind}`, label: `Kind: ${kind}` })),
+    ...[...kinds].map(([kind, own]) => ({
+      value: `kind ${kind}`,
+      label: `${nameKind(kind)} (${own.size})`,
+    })),
     ...signs.map((sign) => ({ value: `sign ${sign}`, label: `Sign: ${sign}` })),
   ];
 };

@@ -61,8 +61,9 @@ export class SettlingPanel {
       // The page draws its progress before the words are gone through.
       await new Promise((resolve) => setTimeout(resolve));
       if (run !== this.#run) return;
-      const { standings } = signsOf(context, pupil);
-      const made = chooseSettlingWords(standings, this.asked.chosen(), braille, bank);
+      const { standings, all } = signsOf(context, pupil);
+      const chosen = this.asked.chosen();
+      const made = chooseSettlingWords(chosen.length > 0 ? all : standings, chosen, braille, bank);
       this.#end();
       if (!made.ok) {
         this.#refuse(made.fault.message);

@@ -58,14 +58,17 @@ const describeWay = ({ state, knowledge, masteredOn, checkOn }: WayState): WayWo
 };
 
 /** Says a sign in words. */
-export const describeSign = ({ sign, reading, writing, taught }: SignStanding): SignWords => ({
+export const describeSign = ({ sign, reading, writing, taught, isAssumed }: SignStanding): SignWords => ({
   name: sign.name,
   cells: sign.cells,
   dots: sign.dots,
-  taught: taught === undefined ? "" : taught === "earlier" ? "taught earlier" : `taught ${formatDay(taught)}`,
+  taught: isAssumed === true ? "counts as taught" : sayTaught(taught),
   reading: describeWay(reading),
   writing: describeWay(writing),
 });
+
+const sayTaught = (taught: SignStanding["taught"]): string =>
+  taught === undefined ? "" : taught === "earlier" ? "taught earlier" : `taught ${formatDay(taught)}`;
 
 const sayWay = (way: string, { state, interval, evidence, days }: WayWords): string =>
   `${way}: ${[state, interval, evidence, days].filter((part) => part !== "").join(", ")}.`;
@@ -97,7 +100,8 @@ export const passesFilter = (
   if (dots !== undefined)
     return sign.dots === dots || sign.dots.replaceAll("-", "") === dots.replaceAll("-", "");
   if (sign.cells === search.trim()) return true;
-  return sign.name.includes(wanted) || (isContraction(sign) && sign.print.includes(wanted));
+  const prints = isContraction(sign) ? [sign.print] : [...sign.prints, ...sign.aliases];
+  return sign.name.includes(wanted) || prints.some((print) => print.includes(wanted));
 };
 
 /** The signs by their kinds, both in the order of the list. */
@@ -113,8 +117,11 @@ export const groupByKind = (
   return [...kinds].map(([kind, ofKind]) => ({ kind, standings: ofKind }));
 };
 
-/** A kind as a heading: `Letters`, `Strong groupsigns`. */
-export const nameKind = (kind: string): string => `${kind.charAt(0).toUpperCase()}${kind.slice(1)}s`;
+/** A kind as a heading: `Letters`, `Strong groupsigns`, `Punctuation`. */
+export const nameKind = (kind: string): string => {
+  const name = `${kind.charAt(0).toUpperCase()}${kind.slice(1)}`;
+  return kind === "punctuation" ? name : `${name}s`;
+};
 
 /** How many signs are in each state, in one way: `12 mastered, 3 growing`; states without a sign are left out. */
 export const countStates = (

@@ -21,7 +21,6 @@ const KEYS =
 const NONE_CHOSEN = "Choose signs first: Space in the list, or the box before a sign.";
 const NO_PUPIL =
   "The workbook has no pupil yet. Set up the tables in the caseload, or open a workbook with probes or taught signs; the signs then appear here.";
-const ONLY_THESE_LETTERS = "Until now all letters counted as taught; from now on only those in the table do.";
 const NO_MATCH = "No sign is like that. Change the kind, the state or what is looked for.";
 
 /** All signs of one pupil: how far each is in reading and in writing; chosen ones go to a drill or a probe. */
@@ -150,7 +149,7 @@ export class SignsView extends HTMLElement implements PaneView {
     this.#message.hidden = !isEmpty;
     setText(this.#message, isEmpty ? problem : "");
     if (pupil === undefined) return;
-    const { standings, confusions } = signsOf(this.context, pupil);
+    const { all: standings, confusions } = signsOf(this.context, pupil);
     this.#confusions.show(confusions);
     fillSelect(
       this.#kind,
@@ -214,10 +213,10 @@ export class SignsView extends HTMLElement implements PaneView {
       return;
     }
     this.#problem.hidden = true;
-    const { standings } = signsOf(context, pupil);
+    const { all: standings } = signsOf(context, pupil);
     const isNoted = new Set(
-      standings.flatMap(({ sign, taught }) =>
-        taught === undefined || (taught === "earlier" && sign.kind === "letter") ? [] : sign.name,
+      standings.flatMap(({ sign, taught, isAssumed }) =>
+        taught === undefined || isAssumed === true ? [] : sign.name,
       ),
     );
     const fresh = chosen.filter((name) => !isNoted.has(name));
@@ -227,7 +226,7 @@ export class SignsView extends HTMLElement implements PaneView {
     const written = await writeEntries(context, { taught });
     if (written === undefined) return;
     this.#grid.choose([]);
-    const limits = isFirstLetter(standings, fresh) ? ` ${ONLY_THESE_LETTERS}` : "";
+    const limits = sayFirstOfKind(standings, fresh);
     const passedOver = chosen.length - fresh.length;
     const rest =
       passedOver > 0 ? ` ${beginSentence(countInWords(passedOver, "sign"))} stood there already.` : "";
@@ -239,7 +238,7 @@ export class SignsView extends HTMLElement implements PaneView {
     const { context } = this;
     const { pupil } = context;
     if (pupil === undefined) return;
-    const byName = new Map(signsOf(context, pupil).standings.map((each) => [each.sign.name, each]));
+    const byName = new Map(signsOf(context, pupil).all.map((each) => [each.sign.name, each]));
     const filled = await context.write(async (sheet) => {
       const done = await fillTaught(sheet, context.records.blocks, (row) => {
         const standing = byName.get(row.sign.trim().toLowerCase());
@@ -280,13 +279,16 @@ export class SignsView extends HTMLElement implements PaneView {
   }
 }
 
-/** Whether these are the first letters noted for a pupil whose letters all counted as taught before. */
-const isFirstLetter = (standings: readonly SignStanding[], fresh: readonly string[]): boolean => {
-  const letters = standings.filter(({ sign }) => sign.kind === "letter");
-  return (
-    letters.every(({ taught }) => taught === "earlier") &&
-    letters.some(({ sign }) => fresh.includes(sign.name))
+/** What changes for the rest of a kind whose signs all counted as taught before: `""` where nothing does. */
+const sayFirstOfKind = (standings: readonly SignStanding[], fresh: readonly string[]): string => {
+  const kinds = standings.flatMap(({ sign, isAssumed }) =>
+    isAssumed === true && fresh.includes(sign.name) ? [nameKind(sign.kind).toLowerCase()] : [],
   );
+  return [...new Set(kinds)]
+    .map(
+      (kind) => ` Until now all ${kind} counted as taught; from now on of these only those in the table do.`,
+    )
+    .join("");
 };
 
 /** Makes the view, and defines its element first where it is not. */

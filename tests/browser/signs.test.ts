@@ -45,6 +45,19 @@ describe("the view of signs", () => {
     await view(page).getByText("No sign is like that.").waitFor();
     expect(await axeFaults(page)).toEqual([]);
     await press(page, "Control+a", "Delete");
+    const kinds = view(page).getByLabel("Kind");
+    expect(await kinds.locator("option").allInnerTexts()).toEqual(
+      expect.arrayContaining(["Digits", "Punctuation", "Indicators"]),
+    );
+    await kinds.selectOption("Punctuation");
+    expect(await sign(page, "full stop").getAttribute("aria-label")).toMatch(/counts as taught/);
+    await sign(page, "full stop").focus();
+    await press(page, " ", "t");
+    await view(page).getByText("Until now all punctuation counted as taught").waitFor();
+    await expect.poll(() => sign(page, "comma").getAttribute("aria-label")).toMatch(/Reading: not taught/);
+    await view(page).getByRole("button", { name: "Take it back" }).click();
+    await view(page).getByText("Taken back.").waitFor();
+    await kinds.selectOption("All kinds");
     await view(page).getByLabel("State").selectOption("not taught");
     const fresh = await view(page).locator(".sign").first().getAttribute("data-sign");
     await view(page).locator(".sign").first().focus();

@@ -1,3 +1,4 @@
+import { isContraction } from "../contraction/sign";
 import type { TaughtSign } from "../contraction/taught-sign";
 import type { NotedMiscue } from "../probe/noted-miscue";
 import type { Probe } from "../probe/probe";
@@ -9,7 +10,10 @@ import { listSignStates, type SignStanding, type StandingQuestion } from "./sign
 
 /** One pupil's signs: how far each is, and which are taken for which. */
 export interface PupilSigns {
+  /** letters, contractions, and what the records tell of digits, punctuation and indicators */
   readonly standings: readonly SignStanding[];
+  /** every sign of the inventory */
+  readonly all: readonly SignStanding[];
   readonly confusions: SignConfusions;
 }
 
@@ -38,6 +42,17 @@ export const judgeSigns = (
   const isOwn = (row: { readonly pupil: string }): boolean => normaliseName(row.pupil) === name;
   const own = { probes: probes.filter(isOwn), miscues: miscues.filter(isOwn) };
   const evidence = collectEvidence(own.probes, own.miscues, transcribeIn);
-  const standings = listSignStates({ taught: taught.filter(isOwn), evidence, asOf, nextCheck });
-  return { standings, confusions: findConfusions(own.probes, own.miscues, evidence, transcribeIn) };
+  const all = listSignStates({ taught: taught.filter(isOwn), evidence, asOf, nextCheck });
+  return {
+    standings: all.filter(isTold),
+    all,
+    confusions: findConfusions(own.probes, own.miscues, evidence, transcribeIn),
+  };
 };
+
+/** Whether a sign is one of those that are practised, or the records tell of it. */
+const isTold = ({ sign, taught, isAssumed, reading, writing }: SignStanding): boolean =>
+  isContraction(sign) ||
+  sign.kind === "letter" ||
+  (taught !== undefined && isAssumed !== true) ||
+  [reading, writing].some(({ knowledge }) => knowledge.lastSeen !== undefined);

@@ -1,6 +1,6 @@
 import { difficultyOf } from "../contraction/difficulty";
 import { CONTRACTIONS } from "../contraction/inventory";
-import { isContraction, LETTERS, type Sign } from "../contraction/sign";
+import { DIGITS, INDICATORS, isContraction, LETTERS, PUNCTUATION, type Sign } from "../contraction/sign";
 import { parseSigns } from "../contraction/taught";
 import type { TaughtSign } from "../contraction/taught-sign";
 import type { Day } from "../units";
@@ -39,11 +39,13 @@ export interface SignStanding extends Readonly<Record<Way, WayState>> {
   readonly sign: Sign;
   /** `earlier` where no day is noted */
   readonly taught?: Day | "earlier";
+  /** it counts as taught only because no sign of its kind is noted as taught */
+  readonly isAssumed?: boolean;
 }
 
 /** What is asked about a pupil's signs. */
 export interface StandingQuestion {
-  /** the pupil's taught signs; letters all count as taught unless one is among them */
+  /** the pupil's taught signs; of letters, digits, punctuation and indicators all count unless one of the kind is there */
   readonly taught: readonly TaughtSign[];
   readonly evidence: SignEvidence;
   readonly asOf: Day;
@@ -54,8 +56,10 @@ export interface StandingQuestion {
   ) => Day | undefined;
 }
 
+const LISTED_SIGNS: readonly Sign[] = [...LETTERS, ...CONTRACTIONS, ...DIGITS, ...PUNCTUATION, ...INDICATORS];
+
 /**
- * How far every contraction and letter is on one day, in reading and in writing.
+ * How far every sign of the inventory is on one day, in reading and in writing.
  *
  * - `mastered`: its trials met the criterion
  * - `check again`: it was mastered, and the last occasion was under the share or its day to check has come; or it was
@@ -65,14 +69,15 @@ export interface StandingQuestion {
  *
  * Source: this project's rule; numbers are our choice, no source.
  *
- * @returns letters first, then the contractions in the order of the inventory
+ * @returns letters, contractions, digits, punctuation, indicators, each in the order of the inventory
  */
 export const listSignStates = (question: StandingQuestion): readonly SignStanding[] => {
-  const signs: readonly Sign[] = [...LETTERS, ...CONTRACTIONS];
+  const signs = LISTED_SIGNS;
   const taughtOn = readTaughtDays(question.taught);
-  const hasLetters = LETTERS.some(({ name }) => taughtOn.has(name));
+  const noted = new Set(signs.filter(({ name }) => taughtOn.has(name)).map(({ kind }) => kind));
+  const isAssumed = (sign: Sign): boolean => !isContraction(sign) && !noted.has(sign.kind);
   const backgrounds = signs.map((sign): SignBackground => {
-    const taught = taughtOn.get(sign.name) ?? (isContraction(sign) || hasLetters ? undefined : "earlier");
+    const taught = taughtOn.get(sign.name) ?? (isAssumed(sign) ? "earlier" : undefined);
     return { sign: sign.name, difficulty: difficultyOf(sign), ...(taught !== undefined && { taught }) };
   });
   const reading = judgeWay(question.evidence.reading, backgrounds, question);
@@ -81,7 +86,13 @@ export const listSignStates = (question: StandingQuestion): readonly SignStandin
     const [read, written, background] = [reading[place], writing[place], backgrounds[place]];
     if (read === undefined || written === undefined || background === undefined) return [];
     const { taught } = background;
-    return [{ sign, reading: read, writing: written, ...(taught !== undefined && { taught }) }];
+    return [
+      {
+        ...{ sign, reading: read, writing: written },
+        ...(taught !== undefined && { taught }),
+        ...(isAssumed(sign) && { isAssumed: true }),
+      },
+    ];
   });
 };
 

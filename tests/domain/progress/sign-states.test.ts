@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { CONTRACTIONS } from "../../../src/domain/contraction/inventory";
+import { PLAIN_SIGNS } from "../../../src/domain/contraction/sign";
 import type { TaughtSign } from "../../../src/domain/contraction/taught-sign";
 import type { DirectEvidence, WordEvidence } from "../../../src/domain/progress/knowledge-evidence";
 import { listSignStates, type StandingQuestion } from "../../../src/domain/progress/sign-states";
@@ -114,11 +115,32 @@ describe("how far a sign is", () => {
     expect(standing({ taught: [taught("ch", 3), taught("ch")] }).taught).toBe("earlier");
   });
 
-  it("leaves out what is no sign, and lists letters and all contractions", () => {
+  it("takes every digit, mark and indicator as taught unless one of its kind is named", () => {
+    expect(standing({}, "full stop")).toMatchObject({ taught: "earlier", isAssumed: true });
+    const named = { taught: [taught("full stop", 0), taught("7")] };
+    expect(standing(named, "full stop")).toMatchObject({ taught: dayOf(0), reading: { state: "taught" } });
+    expect(standing(named, "full stop").isAssumed).toBeUndefined();
+    expect(standing(named, "comma").reading.state).toBe("not taught");
+    expect(standing(named, "3").reading.state).toBe("not taught");
+    expect(standing(named, "number sign")).toMatchObject({ taught: "earlier", isAssumed: true });
+  });
+
+  it("judges a digit by its trials", () => {
+    const { direct } = trials([0, 9], [1, 8], [2, 10]);
+    const sevens = direct.map((trial) => ({ ...trial, sign: "7" }));
+    const reading = { words: [], direct: sevens, trials: sevens };
+    expect(standing({ evidence: { reading, writing: NOTHING }, asOf: dayOf(3) }, "7").reading).toMatchObject({
+      state: "mastered",
+      masteredOn: dayOf(2),
+    });
+  });
+
+  it("leaves out what is no sign, and lists every sign of the inventory once", () => {
     const all = listSignStates({
       ...{ taught: [taught("nonsense")], evidence: { reading: NOTHING, writing: NOTHING }, asOf: dayOf(0) },
       nextCheck: inTwoWeeks,
     });
-    expect(all).toHaveLength(26 + CONTRACTIONS.length);
+    expect(all).toHaveLength(PLAIN_SIGNS.length + CONTRACTIONS.length);
+    expect(new Set(all.map(({ sign }) => sign.name)).size).toBe(all.length);
   });
 });
