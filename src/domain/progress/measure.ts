@@ -18,7 +18,7 @@ export interface CellSource {
  * - rate: her own rate column, else words, errors and seconds, else correct and seconds; a minute
  * - accuracy: her own accuracy column, else words and errors, else correct of opportunities; 0 to 1
  * - score: her score column
- * - cells a minute: the rate times the mean cells of a word in the text read
+ * - cells a minute: the rate times the mean cells of a word in the text read; not of a row of signs, whose names are no text
  *
  * Blank errors are not taken as none.
  */
@@ -74,9 +74,11 @@ const attemptedText = (
   return { text: attempted.join(" "), words: attempted.length };
 };
 
+const countsSigns = ({ unit = "" }: Probe): boolean => unit.trim().toLowerCase() === "signs";
+
 const cellRateOf = (probe: Probe, { cellsOf }: CellSource): number | undefined => {
   const rate = rateOf(probe);
-  if (rate === undefined || probe.expected === undefined) return undefined;
+  if (rate === undefined || probe.expected === undefined || countsSigns(probe)) return undefined;
   const read = attemptedText(probe.expected, probe.words);
   if (read.words === 0) return undefined;
   const cells = cellsOf(read.text, probe.code ?? "");

@@ -90,6 +90,11 @@ describe("the value of a measure", () => {
         fields: { material: "Lost", words: 3, errors: 0, seconds: seconds(60) },
         value: undefined,
       },
+      {
+        about: "not from the names of signs in a row",
+        fields: { expected: "ch, full stop", unit: "Signs", rate: 10 as PerMinute },
+        value: undefined,
+      },
       { about: "not from an empty text", fields: { expected: " ", rate: 10 as PerMinute }, value: undefined },
     ])("$about", ({ fields, value }) => {
       expect(measureProbe(probeOf(fields), "cells a minute", cells)).toBe(value);
