@@ -268,6 +268,15 @@ export const SPILL = {
   formula: "BRAILLE.CONTRACTIONS(G4)",
 } as const;
 
+const TAUGHT_COLUMNS: readonly string[] = [
+  "Pupil",
+  "Sign",
+  "Introduced",
+  "Reading",
+  "Writing",
+  "Check again",
+];
+
 /** One list a pupil under the other, each under a name, so that a formula can say whose signs it means. */
 function addTaught(book: Workbook): void {
   const sheet = book.addWorksheet("Taught", { views: [{ state: "frozen", ySplit: 4 }] });
@@ -278,19 +287,21 @@ function addTaught(book: Workbook): void {
     ref: "A4",
     headerRow: true,
     style: { theme: "TableStyleLight1", showRowStripes: false },
-    columns: [{ name: "Pupil" }, { name: "Sign" }, { name: "Introduced" }],
-    rows: rows.map(({ pupil, sign, introduced }) => [pupil, sign, dateOf(introduced)]),
+    columns: TAUGHT_COLUMNS.map((name) => ({ name })),
+    // The pane fills the columns behind the day introduced when it is asked to.
+    rows: rows.map(({ pupil, sign, introduced }) => [pupil, sign, dateOf(introduced), null, null, null]),
   });
-  styleHeader(sheet, 4, 3);
+  styleHeader(sheet, 4, TAUGHT_COLUMNS.length);
   rows.forEach((_, place) => {
-    sheet.getCell(5 + place, 3).numFmt = DATE_FORMAT;
+    for (const name of ["Introduced", "Check again"])
+      sheet.getCell(5 + place, TAUGHT_COLUMNS.indexOf(name) + 1).numFmt = DATE_FORMAT;
   });
   for (const pupil of new Set(rows.map((row) => row.pupil))) {
     const first = rows.findIndex((row) => row.pupil === pupil);
     const last = rows.findLastIndex((row) => row.pupil === pupil);
     book.definedNames.add(`Taught!$B$${5 + first}:$B$${5 + last}`, `Signs_${pupil}`);
   }
-  setWidths(sheet, [10, 12, 13]);
+  setWidths(sheet, [10, 12, 13, 18, 18, 13]);
 }
 
 /** The lists beside her own sheets, each as a table. */

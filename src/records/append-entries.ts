@@ -38,6 +38,12 @@ export interface Appended {
   undo(): Promise<void>;
 }
 
+/** How entries are written. */
+export interface AppendManner {
+  /** where a plain range has no room beneath its rows, another table is taken or made: for what is not hers anyway */
+  readonly elsewhere?: boolean;
+}
+
 /** Rows beneath the data that are looked at for prepared ones, at least. */
 const LOOKED_BENEATH = 50;
 
@@ -68,17 +74,42 @@ const familiarIn = (block: FoundBlock, entries: readonly object[]): number => {
   return block.records.filter((record) => pupils.has(normaliseName(pupilOf(record)))).length;
 };
 
-/** The table that takes the entries: most of what they say has a column, then most about the same pupils. */
-function chooseBlock(
+/** The tables that take the entries: most of what they say has a column, then most about the same pupils. */
+function rankBlocks(
   blocks: readonly FoundBlock[],
   kind: FoundBlock["kind"],
   entries: readonly object[],
-): FoundBlock | undefined {
-  const [best] = blocks
+): readonly FoundBlock[] {
+  return blocks
     .filter((block) => block.kind === kind && takes(block, entries))
     .map((block) => ({ block, missing: missingIn(block, entries), familiar: familiarIn(block, entries) }))
-    .sort((a, b) => a.missing - b.missing || b.familiar - a.familiar);
-  return best?.block;
+    .sort((a, b) => a.missing - b.missing || b.familiar - a.familiar)
+    .map(({ block }) => block);
+}
+
+/** Whether rows can be added to a block: beneath a plain range nothing may stand but rows prepared for data. */
+async function hasRoom(sheet: Sheet, block: FoundBlock, rows: number): Promise<boolean> {
+  if (block.table !== undefined) return true;
+  const cells = await readBlock(sheet, block, rows);
+  const outlines = await sheet.outline();
+  return Array.from({ length: rows }, (_, down) => block.area.bottom + 1 + down).every(
+    (row) =>
+      isPreparedRow(block, cells, outlines, row) ||
+      block.columns.every(({ column }) => cells.isBlank(row, column) && cells.formula(row, column) === null),
+  );
+}
+
+async function chooseBlock(
+  sheet: Sheet,
+  blocks: readonly FoundBlock[],
+  kind: FoundBlock["kind"],
+  entries: readonly object[],
+  { elsewhere = false }: AppendManner,
+): Promise<FoundBlock | undefined> {
+  const ranked = rankBlocks(blocks, kind, entries);
+  if (!elsewhere) return ranked[0];
+  for (const block of ranked) if (await hasRoom(sheet, block, entries.length)) return block;
+  return undefined;
 }
 
 async function readBlock(sheet: Sheet, block: FoundBlock, rows: number): Promise<GridCells> {
@@ -144,6 +175,7 @@ export async function appendEntries(
   records: WorkbookRecords,
   entries: NewEntries,
   choices: ColumnChoices = {},
+  manner: AppendManner = {},
 ): Promise<Result<Appended>> {
   const places: AppendedRows[] = [];
   const written: Written[] = [];
@@ -152,12 +184,12 @@ export async function appendEntries(
     for (const kind of TABLE_ORDER) {
       const given: readonly object[] = entries[kind] ?? [];
       if (given.length === 0) continue;
-      let block = chooseBlock(blocks, kind, given);
+      let block = await chooseBlock(sheet, blocks, kind, given, manner);
       const isMissing = block === undefined;
       if (isMissing) {
         written.push(...(await setUpTables(sheet, [kind])));
         ({ blocks } = await readRecords(sheet, choices));
-        block = chooseBlock(blocks, kind, given);
+        block = await chooseBlock(sheet, blocks, kind, given, manner);
       }
       if (!block)
         throw new HostError(

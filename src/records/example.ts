@@ -1,7 +1,9 @@
+import type { Area } from "../domain/area";
 import type { CellValue } from "../domain/cell-value";
-import { success, type Result } from "../domain/result";
+import { refusal, success, type Result } from "../domain/result";
+import { normaliseName } from "../domain/progress/series";
 import type { Day } from "../domain/units";
-import type { Sheet } from "../ports/sheet";
+import type { CellInput, Sheet } from "../ports/sheet";
 import { appendEntries, type Appended } from "./append-entries";
 import type { WorkbookRecords } from "./read-records";
 import { holdsStill } from "./undoable-writes";
@@ -12,6 +14,8 @@ const EXAMPLE_SETTING = "example";
 /** Rows of the example as they were written; `null` where a formula stood or nothing. */
 interface ExampleRows {
   readonly sheet: string;
+  /** where the rows began; not kept by older versions */
+  readonly column?: number;
   readonly rows: readonly (readonly (string | number | boolean | null)[])[];
 }
 
@@ -24,6 +28,7 @@ async function readWritten(sheet: Sheet, { rows }: Appended): Promise<ExampleRow
     const { values, formulas } = await sheet.read(place.sheet, place.area);
     written.push({
       sheet: place.sheet,
+      column: place.area.left,
       rows: values.map((row, down) =>
         row.map((value, across) =>
           isPlain(value) && (formulas[down]?.[across] ?? null) === null ? value : null,
@@ -50,9 +55,11 @@ export const holdsExample = async (sheet: Sheet): Promise<boolean> =>
   parseKept(await sheet.readSetting(EXAMPLE_SETTING)).length > 0;
 
 /**
- * Writes the example of one invented pupil into the workbook's tables and keeps in the document what was written.
+ * Writes the example of one invented pupil into the workbook's tables and keeps in the document what was written. Where
+ * a plain range of hers has no room beneath its rows, a table is made for what would stand there.
  *
  * @param asOf - the day that it ends on
+ * @returns what was written, or `example-there` where the workbook has a pupil of this name
  */
 export async function addExample(
   sheet: Sheet,
@@ -60,8 +67,19 @@ export async function addExample(
   asOf: Day,
 ): Promise<Result<Appended>> {
   // Its texts come when they are first wanted: few workbooks take an example.
-  const { exampleEntries } = await import(/* webpackChunkName: "example" */ "./example-entries");
-  const added = await appendEntries(sheet, records, exampleEntries(asOf));
+  const { EXAMPLE_PUPIL, exampleEntries } = await import(
+    /* webpackChunkName: "example" */ "./example-entries"
+  );
+  const { pupils, probes, goals, taught, lessons } = records;
+  const isThere = [pupils, probes, goals, taught, lessons].some((rows) =>
+    rows.some(({ pupil }) => normaliseName(pupil) === normaliseName(EXAMPLE_PUPIL)),
+  );
+  if (isThere)
+    return refusal(
+      "example-there",
+      `The example pupil, ${EXAMPLE_PUPIL}, is in this workbook already. Nothing was added.`,
+    );
+  const added = await appendEntries(sheet, records, exampleEntries(asOf), {}, { elsewhere: true });
   if (!added.ok) return added;
   await sheet.keepSetting(EXAMPLE_SETTING, JSON.stringify(await readWritten(sheet, added.value)));
   return success(added.value);
@@ -95,7 +113,27 @@ function findRows(
   return found;
 }
 
-async function removeFrom(sheet: Sheet, { sheet: name, rows }: ExampleRows): Promise<number> {
+/** Empties the rows at the end of a plain range; where others stand behind them, or they are parted, they stay. */
+async function blankRange(
+  sheet: Sheet,
+  { sheet: name, rows, column }: ExampleRows,
+  used: Area,
+): Promise<number> {
+  const width = rows[0]?.length ?? 0;
+  if (column === undefined || width === 0) return 0;
+  const area = { ...used, left: column, right: column + width - 1 };
+  const { values, formulas } = await sheet.read(name, area);
+  const found = findRows(values, formulas, rows).sort((a, b) => a - b);
+  const [first = 0, last = 0] = [found[0], found.at(-1)];
+  const isBehindAll = values[last + 1]?.every((value) => value === null) ?? true;
+  if (found.length < rows.length || last - first + 1 !== found.length || !isBehindAll) return 0;
+  const blank = found.map(() => new Array<CellInput>(width).fill(null));
+  await sheet.writeBlock(name, { row: area.top + first, column }, blank);
+  return found.length;
+}
+
+async function removeFrom(sheet: Sheet, written: ExampleRows): Promise<number> {
+  const { sheet: name, rows } = written;
   const outline = (await sheet.outline()).find((each) => each.name === name);
   const width = rows[0]?.length ?? 0;
   for (const table of outline?.tables ?? []) {
@@ -109,12 +147,12 @@ async function removeFrom(sheet: Sheet, { sheet: name, rows }: ExampleRows): Pro
     );
     return found.length;
   }
-  return 0;
+  return outline?.used === undefined ? 0 : blankRange(sheet, written, outline.used);
 }
 
 /**
  * Takes exactly those rows out that the example wrote, wherever they stand in their tables now. A row that was changed
- * since stays, and so do tables of her own that are no table of the spreadsheet's kind.
+ * since stays. In a plain range they are emptied where they are its last rows, all of them and unchanged; else they stay.
  */
 export async function removeExample(sheet: Sheet): Promise<RemovedExample> {
   const kept = parseKept(await sheet.readSetting(EXAMPLE_SETTING));

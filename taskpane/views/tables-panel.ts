@@ -1,5 +1,6 @@
 import type { Sheet } from "../../src/ports/sheet";
 import { HostError } from "../../src/ports/sheet";
+import type { Appended } from "../../src/records/append-entries";
 import { addExample, holdsExample, removeExample } from "../../src/records/example";
 import { readRecords } from "../../src/records/read-records";
 import { setUpWorkbook } from "../../src/records/set-up";
@@ -17,6 +18,14 @@ export interface TablesWritten {
 const LOOKED_FOR =
   "Looked for was a row of headings with a date and how a probe went, such as Date, Pupil, Words, Errors, Seconds. Title rows above it do no harm. If your probes are in another workbook, open that one; if they are here under other words, name a column of dates Date.";
 
+/** Which tables were made because a range of hers had no room for the example. */
+const sayOwnTables = ({ rows }: Appended): string => {
+  const sheets = rows.filter((part) => part.setUp).map((part) => part.sheet);
+  return sheets.length === 0
+    ? ""
+    : ` Something stands beneath the rows of a list of yours, so a table was made on the new sheet ${sheets.join(" and ")}.`;
+};
+
 /** Sets up what is missing, with or without the example; everything of it is taken back by one call. */
 async function setUp(sheet: Sheet, context: PaneContext, withExample: boolean): Promise<TablesWritten> {
   const made = await setUpWorkbook(sheet, context.records.blocks);
@@ -31,7 +40,7 @@ async function setUp(sheet: Sheet, context: PaneContext, withExample: boolean): 
   return {
     words:
       made.kinds.length === 0
-        ? "The example pupil was added."
+        ? `The example pupil was added.${sayOwnTables(added.value)}`
         : `Set up: ${tables}, each on a sheet of its own, with an example pupil.`,
     undo: async () => {
       await added.value.undo();

@@ -118,17 +118,18 @@ describe("the view of signs", () => {
     await bench.context.close();
   });
 
-  it("says what to do where the table has no columns for states", async () => {
+  it("fills the columns of the table with the states, and takes them back", async () => {
     const bench = await openWorkbench(browser, "workbench.html?example=1");
     const { page } = bench;
     await waitForGrid(page);
     await openView(page, "Signs");
     await sign(page, "a").waitFor();
     await view(page).getByRole("button", { name: "Write all states into the table" }).click();
-    await page
-      .getByRole("status")
-      .filter({ hasText: "Type the headings Reading, Writing and Check again" })
+    await view(page)
+      .getByText(/^Written: the states of .+ signs in Taught\.$/)
       .waitFor();
+    await view(page).getByRole("button", { name: "Take it back" }).click();
+    await view(page).getByText("Taken back.").waitFor();
     await bench.context.close();
   });
 

@@ -202,6 +202,51 @@ describe("a teacher's own tables", () => {
   });
 });
 
+describe("adding the example", () => {
+  const notes = [
+    ["Word", "Pupil"],
+    ["tern", "Heron"],
+    [null, null],
+    ["Words go to the drill on Friday.", null],
+  ];
+
+  it("makes a table of its own where something stands beneath a plain range of hers", async () => {
+    const sheet = new MemorySheet([{ name: "Mine", rows: notes }]);
+    const before = await readRecords(sheet);
+    expect(before.words.map(({ word }) => word)).toContain("tern");
+    const { rows, undo } = valueOf(await addExample(sheet, before, TODAY));
+    expect(rows.find(({ kind }) => kind === "words")).toMatchObject({ sheet: "Words", setUp: true });
+    expect((await sheet.read("Mine", { top: 0, left: 0, bottom: 3, right: 1 })).values).toEqual(notes);
+    await undo();
+    expect((await sheet.outline()).map(({ name }) => name)).toEqual(["Mine"]);
+  });
+
+  it("takes a plain range of hers that has room, and is emptied out of it again", async () => {
+    const sheet = new MemorySheet([{ name: "Mine", rows: notes.slice(0, 2) }]);
+    const { rows } = valueOf(await addExample(sheet, await readRecords(sheet), TODAY));
+    expect(rows.find(({ kind }) => kind === "words")).toMatchObject({ sheet: "Mine", setUp: false });
+    expect(await removeExample(sheet)).toMatchObject({ kept: 0 });
+    expect((await readRecords(sheet)).words).toMatchObject([{ word: "tern", pupil: "Heron" }]);
+  });
+
+  it("stays in a plain range where a row of hers stands behind it now", async () => {
+    const sheet = new MemorySheet([{ name: "Mine", rows: notes.slice(0, 2) }]);
+    valueOf(await addExample(sheet, await readRecords(sheet), TODAY));
+    sheet.typeInto("Mine", 6, 0, "gull");
+    expect(await removeExample(sheet)).toMatchObject({ kept: 4 });
+    expect((await readRecords(sheet)).words).toHaveLength(6);
+  });
+
+  it("says that it is there already, and adds nothing", async () => {
+    const sheet = new MemorySheet([]);
+    valueOf(await addExample(sheet, await readRecords(sheet), TODAY));
+    const once = await everything(sheet);
+    const again = await addExample(sheet, await readRecords(sheet), TODAY);
+    expect(again).toMatchObject({ ok: false, fault: { code: "example-there" } });
+    expect(await everything(sheet)).toEqual(once);
+  });
+});
+
 describe("removing the example", () => {
   it("leaves a row that was changed since", async () => {
     const sheet = new MemorySheet([]);
