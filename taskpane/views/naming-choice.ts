@@ -1,6 +1,6 @@
 import { parseSigns } from "../../src/domain/contraction/taught";
 import type { Sign } from "../../src/domain/contraction/sign";
-import { drawSignRow, LONGEST_ROW } from "../../src/domain/probe/sign-row";
+import { drawSignRow, LONGEST_ROW, mixSigns } from "../../src/domain/probe/sign-row";
 import type { PupilSigns } from "../../src/domain/progress/pupil-signs";
 import { seededRandom } from "../../src/domain/seeded-random";
 import { countInWords } from "./count-words";
@@ -46,6 +46,13 @@ export class NamingChoice {
     "Signs, such as ch, ea, in wordsign",
     this.#named,
   );
+  readonly #isMixed = make("input", { type: "checkbox" });
+  readonly #mixedField = make(
+    "label",
+    { class: "choice" },
+    this.#isMixed,
+    "Mix with other signs taught, so that the next one is not known before",
+  );
   readonly #length = make("input", {
     type: "number",
     min: "1",
@@ -72,6 +79,7 @@ export class NamingChoice {
         make("label", { class: "field" }, "Medium", this.#medium),
         make("label", { class: "field wide" }, "Signs from", this.#pool),
         this.#namedField,
+        this.#mixedField,
         make("label", { class: "field" }, "How many in the row", this.#length),
         make("label", { class: "field" }, "Order (another number, another order)", this.#seed),
         make("label", { class: "field wide" }, "The clock stops", this.#limit),
@@ -100,10 +108,11 @@ export class NamingChoice {
     this.#offer();
   }
 
-  /** Takes signs up as if she had named them. */
+  /** Takes signs up as if she had named them; one or two are mixed with others. */
   name(signs: readonly string[]): void {
     this.#pool.value = BY_HAND;
     this.#named.value = signs.join(", ");
+    this.#isMixed.checked = signs.length <= 2;
     this.#showNamed();
   }
 
@@ -133,6 +142,10 @@ export class NamingChoice {
       : listPools(this.#signs, this.#taskName === "copied" ? "writing" : "reading");
   }
 
+  get #taught(): readonly Sign[] {
+    return this.#pools().find(({ name }) => name === "taught")?.signs ?? [];
+  }
+
   #offer(): void {
     const pools = this.#pools().filter(({ signs }) => signs.length > 0);
     const names: readonly string[] = [...pools.map(({ name }) => name), BY_HAND];
@@ -158,6 +171,7 @@ export class NamingChoice {
 
   #showNamed(): void {
     this.#namedField.hidden = this.#pool.value !== BY_HAND;
+    this.#mixedField.hidden = this.#pool.value === "taught" || this.#taught.length === 0;
   }
 
   #read(): Omit<NamingTask, "pupil"> | undefined {
@@ -170,10 +184,13 @@ export class NamingChoice {
     if (!(Number.isInteger(seed) && seed >= 1 && seed <= LONGEST_SEED))
       return this.#refuse("The number for the order is a whole one from 1 up.", this.#seed);
     this.#problem.hidden = true;
+    const random = seededRandom(seed);
+    const isMixed = this.#isMixed.checked && !this.#mixedField.hidden;
+    const drawn = isMixed ? mixSigns(pool, this.#taught, random) : pool;
     return {
       task: this.#taskName,
       medium: this.#medium.value,
-      signs: drawSignRow(pool, length, seededRandom(seed)).map(({ name }) => name),
+      signs: drawSignRow(drawn, length, random).map(({ name }) => name),
       seed,
       limit: Number(this.#limit.value),
     };

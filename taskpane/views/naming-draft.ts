@@ -1,7 +1,9 @@
 import { parseSignItems } from "../../src/domain/contraction/taught";
 import type { Sign } from "../../src/domain/contraction/sign";
 import { SIGN_MARKS, type SignMark } from "../../src/domain/probe/marked-signs";
-import { readTime } from "./probe-time";
+import { drawSignRow, mixSigns } from "../../src/domain/probe/sign-row";
+import { seededRandom } from "../../src/domain/seeded-random";
+import { readTime, secondsOf, stopClock } from "./probe-time";
 import type { ProbeTime } from "./probe-time";
 
 /** What the pupil does with the signs, in the words of the Task column. */
@@ -45,6 +47,31 @@ export const dropMark = (draft: NamingDraft): NamingDraft => ({ ...draft, marks:
 export const signsOfRow = ({ signs }: NamingTask): readonly Sign[] => {
   const read = parseSignItems(signs);
   return read.ok ? read.value : [];
+};
+
+/** Whether the time that the clock was set to is over. */
+export const isOver = (draft: NamingDraft, now: number): boolean =>
+  draft.task.limit > 0 && secondsOf(draft, now) >= draft.task.limit;
+
+/** Stops the clock. It is looked at once a second: what is over the time that it was set to is not counted. */
+export const stopNaming = (draft: NamingDraft, now: number): NamingDraft => {
+  const stopped = stopClock(draft, now);
+  const { limit } = draft.task;
+  return limit > 0 && (stopped.seconds ?? 0) > limit ? { ...stopped, seconds: limit } : stopped;
+};
+
+/** Signs of a row that can be told from one missed only by knowing it; fewer are mixed with the others of the row. */
+const FEW = 3;
+
+/** The next row after one: the signs missed in it, as many and in another order. */
+export const askAgain = (task: NamingTask, missed: readonly string[]): NamingTask => {
+  const signs = signsOfRow(task);
+  const asked = [...new Set(signs.filter(({ name }) => missed.includes(name)))];
+  const others = signs.filter(({ name }) => !missed.includes(name));
+  const seed = task.seed + 1;
+  const random = seededRandom(seed);
+  const pool = asked.length < FEW ? mixSigns(asked, others, random) : asked;
+  return { ...task, seed, signs: drawSignRow(pool, signs.length, random).map(({ name }) => name) };
 };
 
 /** A row as it is kept. */

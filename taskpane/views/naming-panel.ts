@@ -1,4 +1,5 @@
 import { SIGN_MARKS } from "../../src/domain/probe/marked-signs";
+import { countInWords } from "./count-words";
 import { make } from "./markup";
 import type { NamingDraft } from "./naming-draft";
 import type { NamingRemarks } from "./naming-entries";
@@ -19,6 +20,8 @@ export interface NamingPanelActions {
   stop(): void;
   leave(): void;
   write(): void;
+  /** writes, and begins a row of the signs missed */
+  again(): void;
   drill(): void;
   handOut(): void;
   setSeconds(seconds: number): void;
@@ -32,6 +35,7 @@ export class NamingPanel {
   readonly #stop: HTMLButtonElement;
   readonly #leave: HTMLButtonElement;
   readonly #drill: HTMLButtonElement;
+  readonly #again: HTMLButtonElement;
   readonly #handOut: HTMLButtonElement;
   readonly #seconds = make("input", { type: "number", min: "1", step: "0.1" });
   readonly #support = make("input", { type: "text", autocomplete: "off" });
@@ -54,6 +58,7 @@ export class NamingPanel {
     this.#leave = button(LEAVE, actions.leave);
     this.#handOut = button("Print or emboss this row", actions.handOut);
     this.#drill = button("Make a drill of the signs missed", actions.drill);
+    this.#again = button("Write, and probe the missed again", actions.again);
     this.#problem.hidden = true;
     this.#seconds.addEventListener("change", () => {
       const seconds = Number(this.#seconds.value);
@@ -77,6 +82,7 @@ export class NamingPanel {
         "div",
         { class: "buttons" },
         button("Write into the workbook", actions.write, "main"),
+        this.#again,
         this.#drill,
       ),
     );
@@ -108,7 +114,8 @@ export class NamingPanel {
     if (draft === undefined) return;
     const { pupil, task, medium, signs } = draft.task;
     const stage = stageOf(draft);
-    setText(this.#title, `${pupil}: ${String(signs.length)} signs, ${task}, ${medium}`);
+    const asked = task === "copied" ? "to copy" : "to name";
+    setText(this.#title, `${pupil}: ${countInWords(signs.length, "sign")} ${asked}, ${medium}`);
     this.#start.hidden = stage !== "ready";
     this.#handOut.hidden = stage !== "ready";
     this.#stop.hidden = stage !== "running";
@@ -116,12 +123,12 @@ export class NamingPanel {
     this.#seconds.value = String(draft.seconds ?? "");
   }
 
-  /** @param hasMissed - whether a drill can be made of signs missed */
+  /** @param hasMissed - whether there are signs missed to drill, or to probe again */
   showResult(sentences: readonly string[], earlier: readonly string[], hasMissed: boolean): void {
     fill(this.#sentences, sentences);
     fill(this.#earlier, earlier);
     this.#earlierTitle.hidden = this.#earlier.hidden = earlier.length === 0;
-    this.#drill.hidden = !hasMissed;
+    this.#drill.hidden = this.#again.hidden = !hasMissed;
     this.#problem.hidden = true;
   }
 

@@ -44,7 +44,7 @@ export interface RowActions {
 }
 
 export const NAMING_ROW_STYLES = `
-.row-of-signs { display: flex; flex-wrap: wrap; gap: 0.35rem; padding: 0.4rem; border: 1px solid var(--line, GrayText); border-radius: 0.3rem; max-block-size: 60vh; overflow-y: auto; touch-action: manipulation; }
+.row-of-signs { display: flex; flex-wrap: wrap; gap: 0.35rem; padding: 0.4rem; border: 1px solid var(--line, GrayText); border-radius: 0.3rem; max-block-size: min(60vh, 19rem); overflow-y: auto; scroll-padding-block: 2.5rem; touch-action: manipulation; }
 .item { display: grid; justify-items: center; align-content: start; min-inline-size: 4.2rem; max-inline-size: 8rem; padding: 0.25rem 0.35rem; border: 1px solid transparent; border-radius: 0.25rem; cursor: pointer; text-align: center; overflow-wrap: normal; }
 .item .cells { font-size: 2em; line-height: 1.25; letter-spacing: 0.05em; }
 .item .name { font-weight: 600; }
@@ -134,10 +134,15 @@ export class NamingRow {
   /** Moves to a sign; the focus goes along only where it is in the row. */
   turnTo(place: number): void {
     const wanted = Math.max(0, Math.min(place, this.#items.length - 1));
-    const isInRow = this.#items.some((item) => item.matches(":focus"));
+    const isInRow = this.hasFocus;
     this.#setHere(wanted);
     if (isInRow) this.#items[wanted]?.focus();
     else this.#items[wanted]?.scrollIntoView({ block: "nearest" });
+  }
+
+  /** Whether the keys go to the row; where not, the sign in turn has to be said. */
+  get hasFocus(): boolean {
+    return this.#items.some((item) => item.matches(":focus"));
   }
 
   focus(place = this.#here): void {

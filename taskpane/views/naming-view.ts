@@ -1,21 +1,30 @@
-import { cellsAlone, splitSignRow } from "../../src/domain/probe/sign-row";
 import type { SignMark } from "../../src/domain/probe/marked-signs";
 import { normaliseName } from "../../src/domain/progress/series";
-import { BLANK_CELL } from "../../src/domain/braille/cell";
 import { USUAL_LINE } from "../../src/domain/braille/page";
 import { writeEntries } from "./entries-writing";
 import { make } from "./markup";
 import { NamingChoice } from "./naming-choice";
-import { dropMark, formatNaming, newNaming, parseNaming, setMark, signsOfRow } from "./naming-draft";
+import {
+  askAgain,
+  dropMark,
+  formatNaming,
+  isOver,
+  newNaming,
+  parseNaming,
+  setMark,
+  signsOfRow,
+  stopNaming,
+} from "./naming-draft";
 import type { NamingDraft, NamingTask } from "./naming-draft";
 import { entriesOfNaming } from "./naming-entries";
+import { listRowItems } from "./naming-handout";
 import { NamingPanel } from "./naming-panel";
 import { describeNaming, listEarlierRows, listMissed } from "./naming-result";
 import { MARK_WORDS, NAMING_ROW_STYLES, NamingRow } from "./naming-row";
 import type { PaneContext, PaneView, ViewRequest } from "./pane-context";
 import { paneStyles } from "./pane-styles";
 import { PROBE_CLOCK_STYLES, ProbeClock } from "./probe-clock";
-import { secondsOf, stageOf, startClock, stopClock, takeUpAgain } from "./probe-time";
+import { secondsOf, stageOf, startClock, takeUpAgain } from "./probe-time";
 import { setText } from "./select-filling";
 import { signsOf } from "./sign-standings";
 
@@ -36,7 +45,8 @@ export class NamingView extends HTMLElement implements PaneView {
   #isWriting = false;
   readonly #message = make("p", { role: "status", class: "notice" });
   readonly #choice = new NamingChoice((task) => {
-    this.#prepare(task);
+    const { pupil } = this.context;
+    if (pupil !== undefined) this.#prepare({ ...task, pupil });
   });
   readonly #row = new NamingRow({
     mark: (place, mark) => {
@@ -69,6 +79,7 @@ export class NamingView extends HTMLElement implements PaneView {
       this.#leave();
     },
     write: () => void this.#write(),
+    again: () => void this.#writeAndAskAgain(),
     drill: () => {
       if (this.#draft === undefined) return;
       this.context.openView("handouts", { signs: listMissed(this.#draft).map(({ sign }) => sign) });
@@ -131,10 +142,8 @@ export class NamingView extends HTMLElement implements PaneView {
     );
   }
 
-  #prepare(task: Omit<NamingTask, "pupil">): void {
-    const { pupil } = this.context;
-    if (pupil === undefined) return;
-    const draft = newNaming({ ...task, pupil });
+  #prepare(task: NamingTask): void {
+    const draft = newNaming(task);
     this.#row.show(signsOfRow(draft.task));
     this.#change(draft);
     this.#show();
@@ -153,30 +162,20 @@ export class NamingView extends HTMLElement implements PaneView {
   #tick(): void {
     const draft = this.#draft;
     if (draft === undefined) return;
-    const { limit } = draft.task;
-    if (limit > 0 && secondsOf(draft, Date.now()) >= limit) {
-      this.#stop();
-      return;
-    }
-    this.#change({ ...draft, seen: Date.now() });
+    if (isOver(draft, Date.now())) this.#stop();
+    else this.#change({ ...draft, seen: Date.now() });
   }
 
   #stop(): void {
     const draft = this.#draft;
     if (draft === undefined || stageOf(draft) !== "running") return;
-    const stopped = stopClock(draft, Date.now());
-    const { limit } = draft.task;
-    // The clock is looked at once a second: what is over the time set was not counted by her.
-    const seconds = limit > 0 ? Math.min(limit, stopped.seconds ?? limit) : stopped.seconds;
-    this.#change(seconds === undefined ? stopped : { ...stopped, seconds });
+    const stopped = stopNaming(draft, Date.now());
+    this.#change(stopped);
     this.#clock.stop();
     this.#show();
     this.#panel.focusTitle();
-    this.context.say(
-      `Stopped. ${describeNaming(this.#draft ?? stopped, seconds ?? 0)
-        .slice(0, 2)
-        .join(" ")}`,
-    );
+    const [counts = "", rate = ""] = describeNaming(stopped, stopped.seconds ?? 0);
+    this.context.say(`Stopped. ${counts} ${rate}`);
   }
 
   #mark(place: number, mark: SignMark): void {
@@ -195,10 +194,16 @@ export class NamingView extends HTMLElement implements PaneView {
     this.#change(marked);
     this.#row.showMarks(marked.marks);
     const isLast = marked.marks.length === draft.task.signs.length && place === draft.task.signs.length - 1;
-    if (!isLast) this.#row.turnTo(place + 1);
+    if (!isLast) this.#turnTo(place + 1, `${draft.task.signs[place] ?? ""}: ${MARK_WORDS[mark]}. `);
     else if (stageOf(marked) === "running") this.#stop();
     else this.context.say(`${draft.task.signs[place] ?? ""}: ${MARK_WORDS[mark]}`);
     if (stageOf(marked) === "stopped") this.#showResult(marked);
+  }
+
+  /** The sign in turn is heard where the focus goes to it; from a button it is said. */
+  #turnTo(place: number, before: string): void {
+    this.#row.turnTo(place);
+    if (!this.#row.hasFocus) this.context.say(`${before}Next: ${this.#draft?.task.signs[place] ?? ""}`);
   }
 
   #drop(): void {
@@ -260,36 +265,42 @@ export class NamingView extends HTMLElement implements PaneView {
     const about = records.pupils.find(
       ({ pupil }) => normaliseName(pupil) === normaliseName(draft.task.pupil),
     );
-    const items = splitSignRow(signsOfRow(draft.task), about?.cellsPerLine ?? USUAL_LINE).map((line) => ({
-      kind: "signs" as const,
-      text: line.map(cellsAlone).join(BLANK_CELL.repeat(2)),
-      print: line.map(({ name }) => name).join(", "),
-    }));
+    const items = listRowItems(signsOfRow(draft.task), about?.cellsPerLine ?? USUAL_LINE);
     this.context.openView("handouts", { items });
   }
 
-  async #write(): Promise<void> {
+  /** @returns what was written, in words; undefined where nothing was */
+  async #write(): Promise<string | undefined> {
     const draft = this.#draft;
-    if (draft?.seconds === undefined || this.#isWriting) return;
+    if (draft?.seconds === undefined || this.#isWriting) return undefined;
     if (draft.marks.length === 0) {
       this.#panel.refuseEmpty();
-      return;
+      return undefined;
     }
     this.#isWriting = true;
     const written = await writeEntries(
       this.context,
-      entriesOfNaming(draft, draft.seconds, this.#panel.remarks, this.context.today),
+      entriesOfNaming(draft, draft.seconds, this.#panel.remarks, this.context.today, this.context.records),
     );
     this.#isWriting = false;
-    if (written === undefined) return;
-    const missed = listMissed(draft).map(({ sign }) => sign);
+    if (written === undefined) return undefined;
     this.#forget();
-    // The next row: the signs just missed, in another order.
     this.#choice.turn();
-    if (missed.length > 0) this.#choice.name(missed);
-    this.context.say(
-      written.words + (missed.length > 0 ? " The signs missed stand ready for another row." : ""),
+    this.context.say(written.words);
+    return written.words;
+  }
+
+  async #writeAndAskAgain(): Promise<void> {
+    const draft = this.#draft;
+    const words = await this.#write();
+    if (draft === undefined || words === undefined) return;
+    this.#prepare(
+      askAgain(
+        draft.task,
+        listMissed(draft).map(({ sign }) => sign),
+      ),
     );
+    this.context.say(`${words} The signs missed stand ready as a row.`);
   }
 
   #leave(): void {

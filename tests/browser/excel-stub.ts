@@ -4,6 +4,7 @@ export interface StubSheet {
   readonly rows: (number | string | boolean)[][];
   readonly formulas?: Record<string, string>;
   readonly dateColumns?: readonly number[];
+  readonly isProtected?: boolean;
 }
 
 /** What the stub is told before the page's own scripts run. */
@@ -36,6 +37,7 @@ export function installExcelStub({ host, supported, sheets }: StubOptions): void
     return {
       load,
       isNullObject: false,
+      getUsedRangeOrNullObject: () => ({ load, isNullObject: true }),
       rowIndex: top,
       columnIndex: left,
       rowCount: height,
@@ -79,7 +81,7 @@ export function installExcelStub({ host, supported, sheets }: StubOptions): void
     id: sheet.name,
     visibility: "Visible",
     tables: { items: [] },
-    protection: { load, protected: false },
+    protection: { load, protected: sheet.isProtected === true },
     activate: load,
     getUsedRangeOrNullObject: () =>
       makeRange(sheet, 0, 0, sheet.rows.length, Math.max(...sheet.rows.map((row) => row.length))),

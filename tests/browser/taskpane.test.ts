@@ -168,6 +168,22 @@ describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", ()
     await page.context().close();
   });
 
+  it("keeps a row of signs that a protected sheet refuses, and says what to do", async () => {
+    const { page, failures } = await openPane({ sheets: [{ ...probes(), isProtected: true }] });
+    await openView(page, "Signs named");
+    const view = page.locator("cellwright-naming");
+    await view.getByLabel("How many in the row").fill("2");
+    await view.getByRole("button", { name: "Show the row" }).press("Enter");
+    await view.locator('[role="option"]:focus').waitFor();
+    for (const key of ["Enter", "c", "n"]) await page.keyboard.press(key);
+    await view.getByRole("button", { name: "Write into the workbook" }).press("Enter");
+    await page.locator("cellwright-pane p.status", { hasText: "Take the protection off" }).waitFor();
+    expect(await view.locator(".mark").allTextContents()).toEqual(["✓ correct", "✗ not correct"]);
+    expect(await view.getByRole("button", { name: "Write into the workbook" }).isVisible()).toBe(true);
+    expect(failures).toEqual([]);
+    await page.context().close();
+  });
+
   it("asks nobody but its own origin and Microsoft's script", async () => {
     const { page, requests } = await openPane({});
     await openView(page, "Progress");

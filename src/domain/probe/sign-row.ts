@@ -28,6 +28,28 @@ export const drawSignRow = (
   return row.slice(0, length);
 };
 
+/** Signs of a mixed row at least: of fewer, the next one is guessed from those before. Our choice, no source. */
+const LEAST_MIXED = 4;
+
+/**
+ * Signs among others that are not asked for, so that the next of a row is not known before it is felt: as many others as
+ * signs, more where that makes fewer than four in all, and only as many as there are.
+ *
+ * @param others - signs that share their cells with one asked for, or with another one, are passed over
+ */
+export const mixSigns = (
+  signs: readonly Sign[],
+  others: readonly Sign[],
+  random: RandomSource,
+): readonly Sign[] => {
+  const asked = new Set(signs.map(cellsAlone));
+  const apart = new Map(
+    others.filter((sign) => !asked.has(cellsAlone(sign))).map((sign) => [cellsAlone(sign), sign]),
+  );
+  const count = Math.max(signs.length, LEAST_MIXED - signs.length);
+  return [...signs, ...shuffleAfter(undefined, [...apart.values()], random).slice(0, count)];
+};
+
 /** All signs once in chance order; the first is another than the one before it. */
 const shuffleAfter = (
   before: Sign | undefined,

@@ -6,14 +6,19 @@ import type { Day, Seconds } from "../../../src/domain/units";
 import { appendEntries } from "../../../src/records/append-entries";
 import { readRecords } from "../../../src/records/read-records";
 import {
+  askAgain,
   dropMark,
   formatNaming,
+  isOver,
   newNaming,
   parseNaming,
   setMark,
+  signsOfRow,
+  stopNaming,
   type NamingTask,
 } from "../../../taskpane/views/naming-draft";
 import { entriesOfNaming } from "../../../taskpane/views/naming-entries";
+import { listRowItems } from "../../../taskpane/views/naming-handout";
 import { listPools } from "../../../taskpane/views/naming-pools";
 import { describeNaming, listEarlierRows, listMissed } from "../../../taskpane/views/naming-result";
 import { drawSheet } from "../../records/drawn-sheet";
@@ -62,6 +67,46 @@ describe("marks of a row", () => {
   });
 });
 
+describe("the clock of a row", () => {
+  it("stops at the time that it was set to, although it is looked at once a second", () => {
+    const running = { ...DONE, started: 1000 };
+    expect([60_900, 61_000].map((now) => isOver(running, now))).toEqual([false, true]);
+    expect(stopNaming(running, 61_840).seconds).toBe(60);
+    expect(stopNaming(running, 31_240).seconds).toBe(30.2);
+    const open = { ...running, task: { ...TASK, limit: 0 } };
+    expect(isOver(open, 999_000)).toBe(false);
+    expect(stopNaming(open, 121_000).seconds).toBe(120);
+  });
+});
+
+describe("the next row", () => {
+  it("asks for the signs missed, as many, in another order, alone where they are several", () => {
+    const task = { ...TASK, signs: ["ch", "sh", "th", "wh", "ch", "sh", "th", "wh"] };
+    const again = askAgain(task, ["ch", "th", "wh"]);
+    expect(again).toMatchObject({ seed: 8, limit: 60, medium: "braille" });
+    expect(again.signs).toHaveLength(8);
+    expect([...new Set(again.signs)].toSorted()).toEqual(["ch", "th", "wh"]);
+  });
+
+  it("mixes one sign missed with others of its row", () => {
+    const task = { ...TASK, signs: ["ch", "sh", "th", "wh", "ch", "sh", "th", "wh"] };
+    const again = askAgain(task, ["ch"]);
+    expect([...new Set(again.signs)].toSorted()).toEqual(["ch", "sh", "th", "wh"]);
+    expect(askAgain({ ...TASK, signs: ["ch", "ch"] }, ["ch"]).signs).toEqual(["ch", "ch"]);
+  });
+});
+
+describe("a row on a handout", () => {
+  it("is lines of braille from the inventory, within the set cells, with the names as print", () => {
+    const lines = listRowItems(signsOfRow({ ...TASK, signs: ["ch", "in wordsign", "full stop", "7"] }), 7);
+    // ch 16, in 35, full stop 256; 7 is 1245 after the number sign: UEB 2013, sections 10.3, 10.5, 7.1, 6.1.
+    expect(lines).toEqual([
+      { kind: "signs", text: "⠡⠀⠀⠔⠀⠀⠲", print: "ch, in wordsign, full stop" },
+      { kind: "signs", text: "⠼⠛", print: "7" },
+    ]);
+  });
+});
+
 describe("the result of a row", () => {
   it("counts signs right a minute, what else was marked, and what was missed", () => {
     // 2 of 4 in 30 seconds: 60 × 2 / 30 = 4 a minute.
@@ -96,22 +141,29 @@ describe("the result of a row", () => {
 
 describe("a row in the workbook", () => {
   const HEADINGS =
-    "Date | Pupil | Task | Medium | Sign | Unit | Attempted | Correct | Seconds | Expected | Response | Note\n@2026-10-05 | Heron | read aloud | braille | | words | 40 | 38 | 60 | | | ";
+    "Date | Pupil | Task | Code | Medium | Sign | Unit | Attempted | Correct | Seconds | Expected | Response | Note\n" +
+    "@2026-10-05 | Heron | read aloud | contracted | braille | | words | 40 | 38 | 60 | | | \n" +
+    "@2026-10-06 | Heron | Signs named | uncontracted | braille | | signs | 20 | 9 | 60 | | | ";
   const writeAndRead = async (draft: typeof DONE) => {
     const sheet = new MemorySheet([drawSheet("Probes", HEADINGS)]);
     const records = await readRecords(sheet);
     const remarks = { support: "", note: "=HYPERLINK(1)" };
-    const written = await appendEntries(sheet, records, entriesOfNaming(draft, 30, remarks, TODAY));
+    const written = await appendEntries(sheet, records, entriesOfNaming(draft, 30, remarks, TODAY, records));
     expect(written.ok).toBe(true);
     return readRecords(sheet);
   };
 
   it("is evidence for each of its signs when it is read again", async () => {
     const { probes } = await writeAndRead(DONE);
-    const row = probes.at(-1);
-    expect(row).toMatchObject({
-      ...{ pupil: "Heron", day: TODAY, task: "signs named", medium: "braille", unit: "signs", seconds: 30 },
-      ...{ correct: 2, expected: "ch, in wordsign, full stop, ch", note: "=HYPERLINK(1)" },
+    // The task as she spells it in her rows.
+    expect(probes.at(-1)).toMatchObject({
+      ...{ pupil: "Heron", day: TODAY, task: "Signs named", medium: "braille", unit: "signs", seconds: 30 },
+      ...{
+        correct: 2,
+        code: "contracted",
+        expected: "ch, in wordsign, full stop, ch",
+        note: "=HYPERLINK(1)",
+      },
       response: "✓, prompted, ✓, ✗",
     });
     const { trials } = collectEvidence(probes.slice(-1), [], () => undefined).reading;
@@ -129,6 +181,14 @@ describe("a row in the workbook", () => {
     const { reading, writing } = collectEvidence(probes.slice(-1), [], () => undefined);
     expect(reading.trials).toEqual([]);
     expect(writing.trials).toMatchObject([{ sign: "ch", correct: 1, opportunities: 2 }]);
+  });
+
+  it("goes on with the pupil's series: letters have the code of the last such row", async () => {
+    const letters = { ...TASK, signs: ["b", "k"] };
+    const named = await writeAndRead(setMark(newNaming(letters), 0, "correct"));
+    expect(named.probes.at(-1)).toMatchObject({ code: "uncontracted", sign: "b" });
+    const copied = await writeAndRead(setMark(newNaming({ ...letters, task: "copied" }), 0, "correct"));
+    expect(copied.probes.at(-1)?.code).toBeUndefined();
   });
 
   it("hands the missed signs on, most often missed first", () => {
