@@ -10,12 +10,12 @@ import { writeEntries } from "./entries-writing";
 import { LogChoice } from "./log-choice";
 import { make } from "./markup";
 import type { PaneContext, PaneView } from "./pane-context";
-import { explainFailure } from "./pane-feed";
 import { paneStyles } from "./pane-styles";
 import { ScoreForm } from "./score-form";
 import { fillSelect, setText } from "./select-filling";
 import { TablesPanel } from "./tables-panel";
 import type { TablesWritten } from "./tables-panel";
+import { TakeBack } from "./take-back";
 import { WaitingDates } from "./waiting-dates";
 
 const NAME = "cellwright-caseload";
@@ -35,7 +35,6 @@ export class CaseloadView extends HTMLElement implements PaneView {
   #shown: "list" | "choice" | "form" = "list";
   #isLeaving = false;
   #pupil: string | undefined;
-  #undo: (() => Promise<void>) | undefined;
   readonly #loading = make("p", {}, "The workbook is being read.");
   readonly #problem = make("p", { class: "notice" });
   readonly #summary = make("p");
@@ -56,12 +55,16 @@ export class CaseloadView extends HTMLElement implements PaneView {
     },
   });
   readonly #typeIn = make("button", { type: "button" }, "Type in a score");
-  readonly #undoButton = make("button", { type: "button" }, "Take it back");
-  /** Said once, and kept in sight beside the way back: the pane's own line is cleared by the next reading. */
-  readonly #noticeText = make("p", { role: "status" });
-  readonly #notice = make("div", { class: "kept" }, this.#noticeText, this.#undoButton);
+  readonly #notice = new TakeBack(
+    () => this.#context,
+    () => {
+      if (this.#overview.hidden) this.#tables.focus();
+      else if (this.#list.element.hidden) this.#typeIn.focus();
+      else this.#list.focus();
+    },
+  );
   readonly #saving = new CaseloadSaving((words) => {
-    this.#tell(words);
+    this.#notice.tell(words);
   });
   readonly #waiting = new WaitingDates(() => {
     this.context.openView("workbook");
@@ -98,7 +101,6 @@ export class CaseloadView extends HTMLElement implements PaneView {
     super();
     const root = this.attachShadow({ mode: "open" });
     root.adoptedStyleSheets = paneStyles(CASELOAD_STYLES);
-    this.#undoButton.hidden = true;
     this.#overview.append(
       this.#summary,
       make("div", { class: "fields" }, this.#teacherField),
@@ -110,7 +112,7 @@ export class CaseloadView extends HTMLElement implements PaneView {
     root.append(
       this.#loading,
       this.#problem,
-      this.#notice,
+      this.#notice.element,
       this.#waiting.element,
       this.#overview,
       this.#tables.element,
@@ -123,7 +125,6 @@ export class CaseloadView extends HTMLElement implements PaneView {
     this.#typeIn.addEventListener("click", () => {
       this.#typeScore(undefined);
     });
-    this.#undoButton.addEventListener("click", () => void this.#takeBack());
     this.#show("list");
   }
 
@@ -134,7 +135,7 @@ export class CaseloadView extends HTMLElement implements PaneView {
 
   set context(context: PaneContext) {
     if (this.#context?.sheet !== context.sheet) {
-      this.#tell("");
+      this.#notice.tell("");
       this.#shown = "list";
     }
     this.#context = context;
@@ -225,42 +226,17 @@ export class CaseloadView extends HTMLElement implements PaneView {
     const written = await writeEntries(this.context, { probes: [probe] });
     if (written === undefined) return false;
     this.#pupil = probe.pupil;
-    this.#tell(written.words, () => written.undo());
+    this.#notice.tell(written.words, () => written.undo());
     this.#show("list");
     this.#list.focus(probe.pupil);
     return true;
   }
 
   #takeTables(written: TablesWritten | string): void {
-    if (typeof written === "string") this.#tell(written);
-    else this.#tell(written.words, () => written.undo());
+    if (typeof written === "string") this.#notice.tell(written);
+    else this.#notice.tell(written.words, () => written.undo());
     if (typeof written === "string") this.#tables.focus();
-    else this.#undoButton.focus();
-  }
-
-  /** Says what happened, and keeps it in sight with the way back. */
-  #tell(words: string, undo?: () => Promise<void>): void {
-    this.#undo = undo;
-    setText(this.#noticeText, words);
-    this.#undoButton.hidden = undo === undefined;
-  }
-
-  async #takeBack(): Promise<void> {
-    const undo = this.#undo;
-    if (undo === undefined) return;
-    this.#undo = undefined;
-    try {
-      await undo();
-    } catch (error) {
-      this.#undo = undo;
-      setText(this.#noticeText, explainFailure(error, "That could not be taken back. Nothing was changed."));
-      return;
-    }
-    await this.context.write(() => Promise.resolve());
-    this.#tell("Taken back.");
-    if (this.#overview.hidden) this.#tables.focus();
-    else if (this.#list.element.hidden) this.#typeIn.focus();
-    else this.#list.focus();
+    else this.#notice.focus();
   }
 }
 

@@ -6,6 +6,7 @@ import type { TaughtSign } from "../../src/domain/contraction/taught-sign";
 import type { WordTable } from "../../src/domain/contraction/word-table";
 import type { Passage, RankedPassage } from "../../src/domain/drill/passages";
 import type { SignStanding, WayState } from "../../src/domain/progress/sign-states";
+import { WAYS } from "../../src/domain/progress/way";
 import type { Day } from "../../src/domain/units";
 import { beginSentence, countInWords } from "./count-words";
 
@@ -37,8 +38,6 @@ const nameSome = (names: readonly string[]): string => {
   const named = names.slice(0, MOST_NAMED).join(", ");
   return names.length > MOST_NAMED ? `${named} and ${names.length - MOST_NAMED} more` : named;
 };
-
-const WAYS = ["reading", "writing"] as const;
 
 const sayCheck = (way: string, { masteredOn, checkOn, knowledge }: WayState, asOf: Day): string => {
   const seen = knowledge.lastSeen === undefined ? "" : `, last seen on ${formatDay(knowledge.lastSeen)}`;

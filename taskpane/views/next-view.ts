@@ -7,6 +7,7 @@ import type { PaneContext, PaneView } from "./pane-context";
 import { paneStyles } from "./pane-styles";
 import { setText } from "./select-filling";
 import { signsOf } from "./sign-standings";
+import { TakeBack } from "./take-back";
 
 const NAME = "cellwright-next";
 const STYLES = `
@@ -30,7 +31,6 @@ export class NextView extends HTMLElement implements PaneView {
   #found: Found | undefined;
   #foundFor: string | undefined;
   #drawn = "";
-  #undo: (() => Promise<void>) | undefined;
   readonly #source = make(
     "select",
     {},
@@ -42,8 +42,12 @@ export class NextView extends HTMLElement implements PaneView {
   readonly #cancel = make("button", { type: "button" }, "Cancel");
   readonly #progress = make("div", { class: "buttons" }, this.#progressText, this.#cancel);
   readonly #notes = make("p", { class: "notice" });
-  readonly #done = make("p", { role: "status" });
-  readonly #takeBack = make("button", { type: "button" }, "Take it back");
+  readonly #done = new TakeBack(
+    () => this.#context,
+    () => {
+      this.#source.focus();
+    },
+  );
   readonly #list = make("ol", { class: "next", "aria-label": "What next" });
   readonly #body = make("div");
 
@@ -60,8 +64,6 @@ export class NextView extends HTMLElement implements PaneView {
       this.#source.focus();
       this.context.say("Cancelled.");
     });
-    this.#takeBack.addEventListener("click", () => void this.#undoLast());
-    this.#takeBack.hidden = true;
     this.#progress.hidden = true;
     this.#notes.hidden = true;
     this.#body.append(
@@ -71,7 +73,7 @@ export class NextView extends HTMLElement implements PaneView {
         make("label", { class: "field" }, "New signs are to open", this.#source),
       ),
       this.#progress,
-      make("div", { class: "kept" }, this.#done, this.#takeBack),
+      this.#done.element,
       this.#notes,
       this.#list,
     );
@@ -87,7 +89,7 @@ export class NextView extends HTMLElement implements PaneView {
     const before = this.#context;
     this.#context = context;
     if (before !== undefined && normaliseName(before.pupil) !== normaliseName(context.pupil))
-      this.#tell("", undefined);
+      this.#done.tell("");
     if (before?.records !== context.records || before.pupil !== context.pupil) this.#search();
     else this.#draw();
   }
@@ -216,25 +218,7 @@ export class NextView extends HTMLElement implements PaneView {
     const { pupil, today } = context;
     if (pupil === undefined) return;
     const written = await writeEntries(context, { taught: [{ pupil, sign, introduced: today }] });
-    if (written !== undefined) this.#tell(`${sign} is marked as taught. ${written.words}`, written.undo);
-  }
-
-  #tell(text: string, undo: (() => Promise<void>) | undefined): void {
-    setText(this.#done, text);
-    this.#undo = undo;
-    this.#takeBack.hidden = undo === undefined;
-  }
-
-  async #undoLast(): Promise<void> {
-    const undo = this.#undo;
-    if (undo === undefined) return;
-    const done = await this.context.write(async () => {
-      await undo();
-      return true;
-    });
-    if (done !== true) return;
-    this.#source.focus();
-    this.#tell("Taken back.", undefined);
+    if (written !== undefined) this.#done.tell(`${sign} is marked as taught. ${written.words}`, written.undo);
   }
 }
 
