@@ -2,10 +2,10 @@ import { buildCaseload, periodUpTo } from "../../src/domain/caseload/caseload";
 import { HostError } from "../../src/ports/sheet";
 import type { Sheet } from "../../src/ports/sheet";
 import { parseDayText } from "../../src/records/day-text";
-import { chooseInBlock } from "../../src/records/column-choices";
 import { linesOfTeacher } from "./caseload-lines";
 import { caseloadTable, formatCsv } from "./caseload-table";
 import { formatIsoDay } from "../../src/records/day-style";
+import { leaveOutSheets } from "./left-out-sheets";
 import { make } from "./markup";
 import type { PaneContext } from "./pane-context";
 import { explainFailure } from "./pane-feed";
@@ -111,18 +111,8 @@ export class CaseloadSaving {
       return free;
     });
     if (name === undefined) return;
-    await this.#leaveOut(name);
+    // The context is a new one since.
+    await leaveOutSheets(this.#context ?? context, [name]);
     this.said(`The table was put into the sheet ${name}.`);
-  }
-
-  /** What was saved is no table of records: it would count minutes and goals a second time. */
-  async #leaveOut(sheet: string): Promise<void> {
-    const context = this.#context;
-    if (context === undefined) return;
-    const found = context.records.blocks.filter((block) => block.sheet === sheet && !block.leftOut);
-    if (found.length === 0) return;
-    await context.keepChoices(
-      found.reduce((choices, { key }) => chooseInBlock(choices, key, { leftOut: true }), context.choices),
-    );
   }
 }

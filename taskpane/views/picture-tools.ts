@@ -1,35 +1,52 @@
 import type { ChartPicture } from "../../src/charts/chart-picture";
 import type { PlainChart } from "../../src/charts/plain-chart";
-import { HostError } from "../../src/ports/sheet";
+import { HostError, type Sheet } from "../../src/ports/sheet";
 import { makePngFile, makeSvgFile } from "./chart-files";
-import { putChartInSheet } from "./chart-in-sheet";
+import { putChartsInSheet, type PutIntoSheet } from "./chart-in-sheet";
 import { makeSoundingChart, type SoundingChart } from "./chart-sound";
+import { leaveOutSheets } from "./left-out-sheets";
 import { make } from "./markup";
 import type { PaneContext } from "./pane-context";
+import { ANY_PAPER, makePicturePages } from "./picture-pages";
 import { TactilePanel } from "./tactile-panel";
+import { TakeBack } from "./take-back";
 
 /** What the tools need of the pane; without it a picture can only be heard. */
-export type PictureServices = Pick<PaneContext, "saveFile" | "write" | "say" | "translators" | "printPages">;
+export type PictureServices = Pick<
+  PaneContext,
+  "saveFile" | "write" | "say" | "translators" | "printPages" | "records" | "choices" | "keepChoices"
+>;
 
 /** A picture with the charts it shows, plain enough for ear and hand. */
 export interface PictureSubject {
   readonly picture: ChartPicture;
+  /** none where it is no chart of numbers: then it can be neither heard nor felt */
   readonly charts: readonly PlainChart[];
   /** without extension, and without a pupil's name */
   readonly fileName: string;
+  /** SVG texts, one a sheet of paper; the picture itself unless given */
+  readonly pages?: () => readonly string[];
+  /** how it gets into the workbook; its charts unless given */
+  readonly put?: (sheet: Sheet) => Promise<PutIntoSheet>;
 }
 
 const NO_SOUND =
   "The sound could not be loaded. Check that all files of the build are on the server, then unfold this again.";
 const BROKEN = "That did not work. Try once more, or save the picture in another form.";
 
-/** What can be done with a picture: save it, put it in the sheet, hear it, feel it. */
+/** What can be done with a picture: save it, print it, put it in the sheet, hear it, feel it. */
 export class PictureTools {
   readonly element = make("div", { class: "tools" });
   readonly #buttons = make("div", { class: "buttons" });
   readonly #hear = make("details", {}, make("summary", {}, "Hear it: the chart as sound"));
   readonly #sounds = make("div");
   readonly #tactile = new TactilePanel();
+  readonly #put = new TakeBack(
+    () => this.#services,
+    () => {
+      this.#buttons.querySelector<HTMLButtonElement>("button:last-of-type")?.focus();
+    },
+  );
   #subject: PictureSubject | undefined;
   #services: PictureServices | undefined;
   #playing: readonly SoundingChart[] = [];
@@ -42,15 +59,22 @@ export class PictureTools {
     this.#addButton("Save as PNG", async (subject, services) =>
       services.saveFile(`${subject.fileName}.png`, await makePngFile(subject.picture.svg)),
     );
-    this.#addButton("Put in the sheet", async (subject, services) => {
-      for (const chart of subject.charts) {
-        const done = await services.write((sheet) => putChartInSheet(sheet, chart, subject.picture));
-        if (done !== undefined) services.say(done);
-      }
-    });
+    this.#addButton("Print", (subject, services) =>
+      services.printPages(makePicturePages(subject.pages?.() ?? [subject.picture.svg]), ANY_PAPER),
+    );
+    this.#addButton("Put in the sheet", ({ charts, picture, put }) =>
+      this.putInSheet(
+        put ??
+          ((sheet) =>
+            putChartsInSheet(
+              sheet,
+              charts.map((chart) => ({ chart, picture })),
+            )),
+      ),
+    );
     this.#hear.append(this.#sounds);
     this.#hear.addEventListener("toggle", () => void this.#playOrStop());
-    this.element.append(this.#buttons, this.#hear, this.#tactile.element);
+    this.element.append(this.#buttons, this.#put.element, this.#hear, this.#tactile.element);
     this.#show();
   }
 
@@ -69,9 +93,20 @@ export class PictureTools {
   #show(): void {
     this.element.hidden = this.#subject === undefined;
     this.#buttons.hidden = this.#services === undefined;
-    this.#tactile.element.hidden = this.#services === undefined;
+    const hasCharts = (this.#subject?.charts.length ?? 0) > 0;
+    this.#hear.hidden = !hasCharts;
+    this.#tactile.element.hidden = !hasCharts || this.#services === undefined;
     this.#tactile.services = this.#services;
     this.#tactile.subject = this.#subject;
+  }
+
+  /** Writes into the workbook as one step, says where it stands, and offers the way back. */
+  async putInSheet(put: (sheet: Sheet) => Promise<PutIntoSheet>): Promise<void> {
+    const done = await this.#services?.write(put);
+    if (done === undefined) return;
+    // The services are new ones since: the workbook was read with the new sheets in it.
+    if (this.#services !== undefined) await leaveOutSheets(this.#services, done.sheets);
+    this.#put.tell(done.words, done.undo);
   }
 
   #addButton(name: string, act: (subject: PictureSubject, services: PictureServices) => Promise<void>): void {

@@ -1,8 +1,11 @@
+import { plainTrajectory } from "../../src/charts/plain-chart";
 import { drawTrajectory } from "../../src/charts/trajectory";
 import { spanOfDays } from "../../src/charts/trajectory-frame";
 import { MEASURE_LABELS } from "../../src/domain/progress/measure-words";
-import { describeSeries } from "../../src/domain/progress/series";
-import type { Trajectory } from "../../src/domain/progress/trajectory";
+import type { Goal } from "../../src/domain/progress/goal";
+import { describeSeries, type Series } from "../../src/domain/progress/series";
+import { buildTrajectory, type Trajectory } from "../../src/domain/progress/trajectory";
+import type { ChartInSheet } from "./chart-in-sheet";
 import { make } from "./markup";
 
 /** Pixels of a small picture: two stand beside each other in a wide pane. */
@@ -12,6 +15,30 @@ const AT_ONCE = 12;
 
 const nameOf = ({ series: { key } }: Trajectory): string =>
   `${describeSeries(key)}: ${MEASURE_LABELS[key.measure].toLowerCase()}`;
+
+/** Each series that goes into the sheet gets a sheet of its own: so many at most. */
+const MOST_IN_SHEET = 12;
+/** Pixels of the pictures whose text goes into the sheet. */
+const TEXT_WIDTH = 640;
+
+/** What the button does that puts a number of series into the sheet. */
+export const sayPutAll = (count: number): string =>
+  count <= MOST_IN_SHEET
+    ? `Put ${count === 1 ? "it" : `all ${count}`} in the sheet`
+    : `Put the ${MOST_IN_SHEET} probed most in the sheet`;
+
+/** The series of a pupil as charts with their text; of many, those probed most. */
+export const chartsForSheet = (series: readonly Series[], goals: readonly Goal[]): readonly ChartInSheet[] =>
+  series
+    .toSorted((one, other) => other.points.length - one.points.length)
+    .slice(0, MOST_IN_SHEET)
+    .map((each) => {
+      const trajectory = buildTrajectory(each, goals);
+      return {
+        chart: plainTrajectory(trajectory),
+        picture: drawTrajectory(trajectory, { width: TEXT_WIDTH }),
+      };
+    });
 
 /**
  * All series of a pupil as small pictures over the same days, each with its own values, its verdict, and a button that

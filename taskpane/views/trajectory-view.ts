@@ -14,11 +14,12 @@ import {
 import { buildTrajectory, type Trajectory } from "../../src/domain/progress/trajectory";
 import type { ScaleKind } from "../../src/charts/axis-scale";
 import { plainTrajectory } from "../../src/charts/plain-chart";
+import { putChartsInSheet } from "./chart-in-sheet";
 import { PictureTools, type PictureServices } from "./picture-tools";
 import { fillSelect, setText } from "./select-filling";
 import { paneStyles } from "./pane-styles";
 import { resolveChoice, type ChoiceOption, type TrajectoryChoice } from "./trajectory-choice";
-import { buildMultiples } from "./trajectory-multiples";
+import { buildMultiples, chartsForSheet, sayPutAll } from "./trajectory-multiples";
 import { TRAJECTORY_STYLES } from "./trajectory-styles";
 import { buildTable, makeText } from "./trajectory-table";
 
@@ -77,6 +78,7 @@ export class TrajectoryView extends HTMLElement {
   readonly #all = document.createElement("details");
   readonly #allTitle = document.createElement("summary");
   readonly #multiples = document.createElement("div");
+  readonly #allInSheet = makeText("button", "");
   readonly #resize = new ResizeObserver(() => {
     this.#fitPicture();
   });
@@ -136,6 +138,7 @@ export class TrajectoryView extends HTMLElement {
   /** What the pane does for it: files, the sheet, the engine. Without it a picture can only be seen and heard. */
   set services(services: PictureServices | undefined) {
     this.#tools.services = services;
+    this.#allInSheet.hidden = services === undefined;
   }
 
   connectedCallback(): void {
@@ -172,7 +175,11 @@ export class TrajectoryView extends HTMLElement {
     this.#details.addEventListener("toggle", () => {
       this.#fillTable();
     });
-    this.#all.append(this.#allTitle, this.#multiples);
+    this.#allInSheet.type = "button";
+    this.#allInSheet.addEventListener("click", () => {
+      this.#putAllInSheet();
+    });
+    this.#all.append(this.#allTitle, this.#allInSheet, this.#multiples);
     this.#all.addEventListener("toggle", () => {
       this.#fillMultiples();
     });
@@ -253,6 +260,7 @@ export class TrajectoryView extends HTMLElement {
       this.#allTitle,
       `All series of ${lists.chosen.key.pupil} beside each other (${this.#ofPupil.length})`,
     );
+    setText(this.#allInSheet, sayPutAll(this.#ofPupil.length));
     this.#fillMultiples();
   }
 
@@ -295,6 +303,12 @@ export class TrajectoryView extends HTMLElement {
     };
     this.#scroll.replaceChildren(buildTable(this.#table, this.#trajectory?.series.points ?? [], choose));
     if (jump !== undefined) this.#refocus(jump);
+  }
+
+  /** Of many series those probed most: each gets a sheet of its own. */
+  #putAllInSheet(): void {
+    const charts = chartsForSheet(this.#ofPupil, this.#goals);
+    void this.#tools.putInSheet((sheet) => putChartsInSheet(sheet, charts));
   }
 
   /** The small pictures are drawn where they are unfolded. */

@@ -82,7 +82,36 @@ describe("the pictures of a pupil's progress", () => {
   it("go into the sheet with their numbers", async () => {
     const { page, context } = await openProgress();
     await trajectory(page).getByRole("button", { name: "Put in the sheet" }).click();
-    await page.locator("cellwright-pane p.status", { hasText: "on the new sheet Chart1" }).waitFor();
+    await trajectory(page).getByRole("status").filter({ hasText: "on the new sheet Chart1" }).waitFor();
+    const tabs = page.getByRole("tab", { name: /^Chart/ });
+    await tabs.waitFor();
+    await page.getByRole("button", { name: "Caseload", exact: true }).click();
+    await page
+      .locator("cellwright-caseload")
+      .getByText("4 pupils;")
+      .or(page.getByText("Four pupils;"))
+      .waitFor();
+    await waitForTrajectory(page);
+    await trajectory(page).getByRole("button", { name: "Take it back" }).click();
+    await trajectory(page).getByText("Taken back.").waitFor();
+    expect(await tabs.count()).toBe(0);
+
+    await mastery(page).getByRole("button", { name: "Put in the sheet" }).click();
+    await mastery(page).getByText("on the new sheets Chart1 and Chart2").waitFor();
+    await mastery(page).getByRole("button", { name: "Take it back" }).click();
+    await mastery(page).getByText("Taken back.").waitFor();
+    expect(await tabs.count()).toBe(0);
+
+    await unfold(page, /All series/);
+    const count = await trajectory(page).locator(".multiples svg").count();
+    await trajectory(page)
+      .getByRole("button", { name: /^Put (all|the|it) .*in the sheet$/ })
+      .click();
+    await trajectory(page)
+      .getByRole("status")
+      .filter({ hasText: `${Math.min(12, count)} charts, their numbers and descriptions` })
+      .waitFor();
+    expect(await axeFaults(page)).toEqual([]);
     await context.close();
   });
 
