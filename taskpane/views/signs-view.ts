@@ -1,5 +1,6 @@
 import { normaliseName } from "../../src/domain/progress/series";
 import { SIGN_STATES, type SignStanding } from "../../src/domain/progress/sign-states";
+import { WAYS } from "../../src/domain/progress/way";
 import { fillTaught } from "../../src/records/fill-taught";
 import { HostError } from "../../src/ports/sheet";
 import { ConfusionBlock } from "./confusion-block";
@@ -10,9 +11,11 @@ import type { PaneContext, PaneView, ViewName } from "./pane-context";
 import { paneStyles } from "./pane-styles";
 import { fillSelect, setText } from "./select-filling";
 import { SIGN_GRID_STYLES, SignGrid } from "./sign-grid";
+import { SIGN_MAP_STYLES, SignMapPanel } from "./sign-map-panel";
 import { SettlingPanel } from "./settling-panel";
 import { signsOf } from "./sign-standings";
 import { checkDayOf, countStates, groupByKind, nameKind, passesFilter } from "./sign-words";
+import { TakeBack } from "./take-back";
 import { TaughtDay } from "./taught-day";
 
 const NAME = "cellwright-signs";
@@ -26,7 +29,6 @@ const NO_MATCH = "No sign is like that. Change the kind, the state or what is lo
 /** All signs of one pupil: how far each is in reading and in writing; chosen ones go to a drill or a probe. */
 export class SignsView extends HTMLElement implements PaneView {
   #context: PaneContext | undefined;
-  #undo: (() => Promise<void>) | undefined;
   readonly #kind = make("select");
   readonly #state = make("select");
   readonly #search = make("input", { type: "search", autocomplete: "off" });
@@ -35,8 +37,12 @@ export class SignsView extends HTMLElement implements PaneView {
   readonly #chosenLine = make("p");
   readonly #problem = make("p", { role: "alert", class: "notice" });
   readonly #day = new TaughtDay();
-  readonly #done = make("p", { role: "status" });
-  readonly #takeBack = make("button", { type: "button" }, "Take it back");
+  readonly #done = new TakeBack(
+    () => this.#context,
+    () => {
+      this.#search.focus();
+    },
+  );
   readonly #grid = new SignGrid({
     chosenChanged: () => {
       this.#showChosen();
@@ -59,12 +65,13 @@ export class SignsView extends HTMLElement implements PaneView {
       this.context.openView("reading", { passage });
     },
   });
+  readonly #map = new SignMapPanel();
   readonly #body = make("div");
 
   constructor() {
     super();
     const root = this.attachShadow({ mode: "open" });
-    root.adoptedStyleSheets = paneStyles(SIGN_GRID_STYLES);
+    root.adoptedStyleSheets = paneStyles(SIGN_GRID_STYLES + SIGN_MAP_STYLES);
     for (const list of [this.#kind, this.#state])
       list.addEventListener("change", () => {
         this.#draw();
@@ -72,8 +79,6 @@ export class SignsView extends HTMLElement implements PaneView {
     this.#search.addEventListener("input", () => {
       this.#draw();
     });
-    this.#takeBack.hidden = true;
-    this.#takeBack.addEventListener("click", () => void this.#undoLast());
     this.#problem.hidden = true;
     const act = (text: string, run: () => void): HTMLButtonElement => {
       const button = make("button", { type: "button" }, text);
@@ -113,9 +118,10 @@ export class SignsView extends HTMLElement implements PaneView {
         act("Mark as taught", () => void this.#markTaught()),
         act("Write all states into the table", () => void this.#fillStates()),
       ),
-      make("div", { class: "kept" }, this.#done, this.#takeBack),
+      this.#done.element,
       this.#settling.element,
       this.#confusions.element,
+      this.#map.element,
       make("h3", {}, "Signs"),
       make("p", { id: "sign-keys", class: "quiet" }, KEYS),
       this.#grid.element,
@@ -133,7 +139,7 @@ export class SignsView extends HTMLElement implements PaneView {
     this.#context = context;
     if (before !== undefined && normaliseName(before.pupil) !== normaliseName(context.pupil)) {
       this.#grid.choose([]);
-      this.#tell("", undefined);
+      this.#done.tell("");
     }
     this.#day.today = context.today;
     this.#draw();
@@ -167,13 +173,14 @@ export class SignsView extends HTMLElement implements PaneView {
       ],
       this.#state.value,
     );
-    const [read, written] = (["reading", "writing"] as const).map((way) =>
-      countStates(standings, way, SIGN_STATES),
-    );
+    const [read, written] = WAYS.map((way) => countStates(standings, way, SIGN_STATES));
     setText(this.#summary, `Reading: ${read ?? ""}. Writing: ${written ?? ""}.`);
     const filter = { kind: this.#kind.value, state: this.#state.value, search: this.#search.value };
     const found = standings.filter((standing) => passesFilter(standing, filter));
     this.#grid.show(found);
+    const scope = this.#kind.value === "" ? "signs" : nameKind(this.#kind.value).toLowerCase();
+    const map = { pupil, scope, asOf: this.context.today, standings: found };
+    this.#map.show(found.length > 0 ? map : undefined, this.context);
     this.#message.hidden = found.length > 0;
     setText(this.#message, found.length > 0 ? "" : NO_MATCH);
   }
@@ -230,7 +237,7 @@ export class SignsView extends HTMLElement implements PaneView {
     const passedOver = chosen.length - fresh.length;
     const rest =
       passedOver > 0 ? ` ${beginSentence(countInWords(passedOver, "sign"))} stood there already.` : "";
-    this.#tell(`${written.words}${rest}${limits}`, written.undo);
+    this.#done.tell(`${written.words}${rest}${limits}`, written.undo);
   }
 
   /** Fills the columns Reading, Writing and Check again of the pupil's rows. */
@@ -254,28 +261,10 @@ export class SignsView extends HTMLElement implements PaneView {
       return done.value;
     });
     if (filled === undefined) return;
-    this.#tell(
+    this.#done.tell(
       `Written: the states of ${countInWords(filled.rows, "sign")} in ${filled.sheets.join(", ")}.`,
       filled.undo,
     );
-  }
-
-  #tell(text: string, undo: (() => Promise<void>) | undefined): void {
-    setText(this.#done, text);
-    this.#undo = undo;
-    this.#takeBack.hidden = undo === undefined;
-  }
-
-  async #undoLast(): Promise<void> {
-    const undo = this.#undo;
-    if (undo === undefined) return;
-    const done = await this.context.write(async () => {
-      await undo();
-      return true;
-    });
-    if (done !== true) return;
-    this.#search.focus();
-    this.#tell("Taken back.", undefined);
   }
 }
 

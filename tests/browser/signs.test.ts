@@ -133,6 +133,42 @@ describe("the view of signs", () => {
     await bench.context.close();
   });
 
+  it("draws a kind as a picture, prints it in pages, saves it and puts it into the sheet", async () => {
+    const bench = await openWorkbench(browser, "workbench.html?example=1");
+    const { page } = bench;
+    await waitForGrid(page);
+    await openView(page, "Signs");
+    await sign(page, "a").waitFor();
+    await view(page).getByLabel("Kind").selectOption("Shortforms");
+    await view(page).locator("summary", { hasText: "Picture of the signs listed" }).focus();
+    await press(page, "Enter");
+    const picture = view(page).locator(".sign-map svg");
+    await picture.waitFor();
+    expect(await picture.locator("title").textContent()).toMatch(/: shortforms on /);
+    expect(await axeFaults(page)).toEqual([]);
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    // The printer gets all of it: counted while its dialog would be open.
+    await page.evaluate(() => {
+      window.print = () => {
+        document.title = `${document.querySelectorAll(".picture-page svg").length} pages`;
+      };
+    });
+    await view(page).getByRole("button", { name: "Print" }).click();
+    await expect.poll(() => page.title()).toBe("2 pages");
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      view(page).getByRole("button", { name: "Save as SVG" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe("signs.svg");
+    await view(page).getByRole("button", { name: "Put in the sheet" }).click();
+    await view(page).getByText("The signs are a table on the new sheet Signs1").waitFor();
+    expect(await view(page).getByRole("button", { name: "Hear it" }).count()).toBe(0);
+    await view(page).getByLabel("State").selectOption("mastered");
+    await expect.poll(() => picture.count()).toBe(0);
+    expect([bench.failures, bench.strangers]).toEqual([[], []]);
+    await bench.context.close();
+  });
+
   it.each<[string, Parameters<typeof openWorkbench>[2]]>([
     ["320 px", { viewport: { width: 320, height: 640 } }],
     ["400 % zoom, in the dark", { viewport: { width: 320, height: 256 }, colorScheme: "dark" }],
