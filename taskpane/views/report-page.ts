@@ -2,6 +2,8 @@ import { drawTrajectory } from "../../src/charts/trajectory";
 import { formatDay } from "../../src/domain/calendar";
 import type { Report } from "../../src/domain/progress/report";
 import { escapeText } from "../../src/domain/markup";
+import type { DocumentPicture } from "../../src/ports/document";
+import { makePngFile } from "./chart-files";
 import { make } from "./markup";
 
 /** How wide the chart is drawn, in pixels; on paper it is as wide as the text. */
@@ -22,20 +24,39 @@ svg { display: block; inline-size: 100%; block-size: auto; max-block-size: 75mm;
 /** Sizes of type that are tried, in points, until a report stands on one page; the last is small but readable. */
 const SIZES = [11.5, 11, 10.5, 10, 9.5, 9] as const;
 
-/** The chart of a report with a name for it in plain words; undefined where there is nothing to draw. */
-export const drawReportChart = ({ chart, period }: Report, idPrefix: string): Element | undefined => {
-  if (chart === undefined) return undefined;
-  const { svg } = drawTrajectory(chart, { width: CHART_WIDTH, idPrefix });
-  const parsed = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
-  const picture = document.importNode(parsed, true);
-  const [first, last] = [chart.series.points[0], chart.series.points.at(-1)];
+/** Of a picture in a report: the sentences of the teacher's chart speak of intervals, the family's own stand beside it. */
+const describeChart = ({ chart, period }: Report): string => {
+  const [first, last] = [chart?.series.points[0], chart?.series.points.at(-1)];
   const days =
     first === undefined || last === undefined
       ? period
       : `${formatDay(first.probe.day)} to ${formatDay(last.probe.day)}`;
-  // The sentences of the teacher's chart speak of intervals; the family's own stand beside this one.
+  return `Results from ${days}, with the line to the goal.`;
+};
+
+/** The chart of a report as a picture for a document; undefined where there is nothing to draw. */
+export const makeReportPicture = async (report: Report): Promise<DocumentPicture | undefined> => {
+  if (report.chart === undefined) return undefined;
+  const { svg } = drawTrajectory(report.chart, { width: CHART_WIDTH });
+  const [, width, height] = /viewBox="0 0 (\S+) (\S+)"/.exec(svg) ?? [];
+  const file = await makePngFile(svg);
+  return {
+    png: new Uint8Array(await file.arrayBuffer()),
+    width: Number(width),
+    height: Number(height),
+    description: describeChart(report),
+  };
+};
+
+/** The chart of a report with a name for it in plain words; undefined where there is nothing to draw. */
+export const drawReportChart = (report: Report, idPrefix: string): Element | undefined => {
+  const { chart } = report;
+  if (chart === undefined) return undefined;
+  const { svg } = drawTrajectory(chart, { width: CHART_WIDTH, idPrefix });
+  const parsed = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
+  const picture = document.importNode(parsed, true);
   const description = picture.querySelector("desc");
-  if (description !== null) description.textContent = `Results from ${days}, with the line to the goal.`;
+  if (description !== null) description.textContent = describeChart(report);
   return picture;
 };
 

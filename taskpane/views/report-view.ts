@@ -11,9 +11,10 @@ import {
 } from "../../src/domain/progress/report";
 import { joinNames } from "../../src/domain/progress/report-words";
 import { normaliseName } from "../../src/domain/progress/series";
-import { collectEvidence } from "../../src/domain/progress/sign-evidence";
-import { listSignStates, type SignStanding } from "../../src/domain/progress/sign-states";
+import { judgeSigns } from "../../src/domain/progress/pupil-signs";
+import type { SignStanding } from "../../src/domain/progress/sign-states";
 import type { Day } from "../../src/domain/units";
+import { transcribeWith } from "../../src/ports/loaded-transcription";
 import { HostError } from "../../src/ports/sheet";
 import { HANDOUT_CODES, prepareBraille } from "./handout-braille";
 import { cssPaper } from "./handout-settings";
@@ -21,8 +22,9 @@ import { make } from "./markup";
 import type { PaneContext, PaneView } from "./pane-context";
 import { paneStyles } from "./pane-styles";
 import { formatReportBrf } from "./report-braille";
-import { formatReportHtml, layOutReport, makeReportSheet } from "./report-page";
+import { formatReportHtml, layOutReport, makeReportPicture, makeReportSheet } from "./report-page";
 import { fillSelect } from "./select-filling";
+import { signsOf } from "./sign-standings";
 
 const NAME = "cellwright-report";
 const STYLES = `
@@ -160,26 +162,22 @@ export class ReportView extends HTMLElement implements PaneView {
     const about = records.pupils.find(isOwn);
     return buildReport({
       ...{ pupil, from, to, own, probes: records.probes.filter(isOwn), goals: records.goals.filter(isOwn) },
-      standings: this.#standingsOn(to, isOwn),
+      standings: this.#standingsOn(to, pupil),
       minutes: sumMinutes(records.lessons.filter(isOwn), about?.minutesPlanned, from, to),
       ...(cells && { cells }),
     });
   }
 
   /** Kept while she types: the states of all signs take longer than a key should. */
-  #standingsOn(to: Day, isOwn: (record: { readonly pupil: string }) => boolean): readonly SignStanding[] {
+  #standingsOn(to: Day, pupil: string): readonly SignStanding[] {
     const context = this.context;
     if (this.#standings?.to === to && this.#standings.of === context) return this.#standings.list;
-    const { probes, miscues, taught } = context.records;
-    const list = listSignStates({
-      taught: taught.filter(isOwn),
-      evidence: collectEvidence(probes.filter(isOwn), miscues.filter(isOwn), (code) => {
-        const translator = context.translators.loaded(normaliseName(code) || "contracted");
-        return translator && ((text) => translator.transcribe(text));
-      }),
-      asOf: to,
-      nextCheck: () => undefined,
-    });
+    const list =
+      to === context.today
+        ? signsOf(context, pupil).standings
+        : judgeSigns(context.records, pupil, to, transcribeWith(context.translators), (occasions) =>
+            context.scheduler.nextCheck(occasions),
+          ).standings;
     this.#standings = { to, of: context, list };
     return list;
   }
@@ -203,6 +201,15 @@ export class ReportView extends HTMLElement implements PaneView {
     this.#add("Copy", async (report, context) => {
       await context.copy({ plain: formatReport(report), html: formatReportHtml(report) });
       return "Copied. Paste it into a letter or a message.";
+    });
+    this.#add("Save as a document (.docx)", async (report, context) => {
+      const paper = PAPER_KEYS.find((key) => key === this.#paper.value) ?? "a4";
+      const picture = await makeReportPicture(report).catch(() => undefined);
+      const bytes = await context.documents.writeReport(report, paper, picture);
+      await context.saveFile("report.docx", new Blob([new Uint8Array(bytes)], { type: HANDOUT_MEDIA.docx }));
+      return picture === undefined && report.chart !== undefined
+        ? "The document is saved, without the chart: this window makes no picture of it."
+        : "The document is saved.";
     });
     this.#add("Save in braille (.brf)", async (report, context) => {
       const code = HANDOUT_CODES.find((each) => each === this.#code.value) ?? "contracted";

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { strFromU8, unzipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { axeFaults, openView, openWorkbench, press, startBrowser, waitForGrid } from "./workbench-page";
@@ -57,6 +58,26 @@ describe("the report for family and team", () => {
     expect(brf).toContain(",MA*9E");
     const lines = brf.split("\r\n").map((line) => line.replace("\f", ""));
     expect(Math.max(...lines.map(({ length }) => length))).toBeLessThanOrEqual(32);
+
+    const [file] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save as a document (.docx)" }).press("Enter"),
+    ]);
+    expect(file.suggestedFilename()).toBe("report.docx");
+    const files = unzipSync(new Uint8Array(readFileSync(await file.path())));
+    expect(strFromU8(files["word/document.xml"] ?? new Uint8Array())).toContain("Progress report: Dunlin");
+    expect(Object.keys(files).filter((name) => name.endsWith(".png"))).toHaveLength(1);
+    await status(page).filter({ hasText: "The document is saved." }).waitFor();
+
+    // What is next names the signs that the view of signs has due for a check.
+    const next = (await report(page).innerText()).split("What is next")[1] ?? "";
+    await openView(page, "Signs");
+    await page.locator("cellwright-signs").getByLabel("State").selectOption("check again");
+    const due = page.locator("cellwright-signs .sign");
+    const first = (await due.count()) > 0 ? await due.first().getAttribute("data-sign") : undefined;
+    expect(next.includes("still known")).toBe(first !== undefined);
+    if (first !== undefined) expect(next).toContain(first ?? "");
+    await openView(page, "Report");
 
     // The dialog is held off; what would be printed is printed to a file.
     await page.evaluate(() => {

@@ -6,4 +6,8 @@ export const docxWriter: DocumentWriter = {
     const { writeHandoutDocument } = await import("./handout-document");
     return writeHandoutDocument(handout, look);
   },
+  writeReport: async (report, paper, picture) => {
+    const { writeReportDocument } = await import("./report-document");
+    return writeReportDocument(report, paper, picture);
+  },
 };

@@ -211,7 +211,7 @@ const tellNext = ({ standings, from, to }: ReportSource, told: readonly Trajecto
     ...(again.length > 0 ? [`A short check whether these are still known: ${nameSigns(again)}.`] : []),
     ...(fresh.length > 0 ? [`First steps with ${nameSigns(fresh)}.`] : []),
     ...(ends.length > 0
-      ? [`Short probes go on until the day of the goal, ${formatDay(Math.min(...ends) as Day)}.`]
+      ? [`Short checks go on until the day of the goal, ${formatDay(Math.min(...ends) as Day)}.`]
       : []),
   ];
 };

@@ -103,7 +103,7 @@ describe("a report for a family", () => {
   it("says that checks go on while a goal is still ahead", () => {
     const to = (START + 60) as Day;
     expect(sectionOf("What is next", { to })).toEqual([
-      "Short probes go on until the day of the goal, 16 Nov 2026.",
+      "Short checks go on until the day of the goal, 16 Nov 2026.",
     ]);
     expect(sectionOf("What is next")).toBeUndefined();
   });
