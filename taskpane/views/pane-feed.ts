@@ -19,8 +19,12 @@ export interface PaneFeed {
 export interface FeedListener {
   /** A reading, good or failed; a failed one carries the records of the last good one. */
   publish(reading: PaneReading): void;
-  /** A sentence for the live region: what went wrong beside a reading that still holds. */
+  /** A sentence for the live region: what was not done. */
   say(text: string): void;
+  /** The same: why the workbook could not be read, beside a reading that still holds. */
+  sayProblem(text: string): void;
+  /** The workbook was read: an earlier problem with it is over. */
+  readWell(): void;
 }
 
 const QUIET = 250;
@@ -72,11 +76,11 @@ export function followWorkbook(sheet: Sheet, listener: FeedListener, quiet = QUI
       const records = await readRecords(sheet, choices);
       if (ending.signal.aborted) return;
       publish({ state: "ready", records, choices });
-      listener.say("");
+      listener.readWell();
     } catch (error) {
       if (ending.signal.aborted) return;
       // Before the first reading the views have the room to say it; later they stay, and the line says it.
-      if (last.state === "ready") listener.say(explainFailure(error));
+      if (last.state === "ready") listener.sayProblem(explainFailure(error));
       else publish({ ...last, state: { problem: explainFailure(error) } });
     }
   };

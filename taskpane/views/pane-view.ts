@@ -7,6 +7,7 @@ import { explainFailure, followWorkbook } from "./pane-feed";
 import { paneStyles } from "./pane-styles";
 import { pageServices } from "./page-services";
 import { findPupil, listPupils } from "./pupil-list";
+import { StatusLine } from "./status-line";
 import { VIEWS } from "./view-list";
 import type { ListedView } from "./view-list";
 
@@ -48,7 +49,7 @@ export class PaneElement extends HTMLElement {
   #current: ListedView | undefined;
   readonly #views = new Map<ViewName, PaneView>();
   readonly #buttons = new Map<ViewName, HTMLButtonElement>();
-  readonly #status = make("p", { role: "status", class: "status" });
+  readonly #status = new StatusLine();
   readonly #title = make("h2", { tabindex: "-1" });
   readonly #pupilList = make("select");
   readonly #pupilField = make("label", {}, "Pupil", this.#pupilList);
@@ -71,7 +72,7 @@ export class PaneElement extends HTMLElement {
     root.append(
       make("nav", { "aria-label": "Views" }, list),
       make("div", { class: "heading" }, this.#title, this.#pupilField),
-      this.#status,
+      this.#status.element,
       this.#place,
     );
   }
@@ -87,7 +88,13 @@ export class PaneElement extends HTMLElement {
           this.#take(reading);
         },
         say: (text) => {
-          this.#say(text);
+          this.#status.say(text);
+        },
+        sayProblem: (text) => {
+          this.#status.sayProblem(text);
+        },
+        readWell: () => {
+          this.#status.readWell();
         },
       },
       host.quiet,
@@ -120,10 +127,11 @@ export class PaneElement extends HTMLElement {
   async show(name: ViewName): Promise<PaneView | undefined> {
     const listed = VIEWS.find((view) => view.name === name);
     if (listed === undefined) {
-      this.#say(UNBUILT_VIEW);
+      this.#status.say(UNBUILT_VIEW);
       return undefined;
     }
     this.#current = listed;
+    this.#status.goOn();
     this.#title.textContent = listed.title;
     this.#pupilField.hidden = !listed.ofOnePupil || this.#pupils.length === 0;
     for (const [each, button] of this.#buttons) {
@@ -150,7 +158,7 @@ export class PaneElement extends HTMLElement {
       }
       return view;
     } catch {
-      this.#say(BROKEN_VIEW);
+      this.#status.say(BROKEN_VIEW);
       return undefined;
     }
   }
@@ -208,7 +216,7 @@ export class PaneElement extends HTMLElement {
       },
       openView: (name, request) => void this.open(name, request),
       say: (text) => {
-        this.#say(text);
+        this.#status.say(text);
       },
       write: (work) => this.#write(host, work),
       keepChoices: async (choices) => this.#feed?.keepChoices(choices),
@@ -221,7 +229,7 @@ export class PaneElement extends HTMLElement {
       await this.#feed?.refresh();
       return answer;
     } catch (error) {
-      this.#say(explainFailure(error, BROKEN_WRITE));
+      this.#status.say(explainFailure(error, BROKEN_WRITE));
       return undefined;
     }
   }
@@ -233,11 +241,6 @@ export class PaneElement extends HTMLElement {
     if (loaded.every(({ status }) => status === "rejected")) return;
     this.#cells = countCellsWith(translators);
     this.#feedView();
-  }
-
-  #say(text: string): void {
-    // The same words again would be spoken again.
-    if (this.#status.textContent !== text) this.#status.textContent = text;
   }
 }
 

@@ -30,7 +30,12 @@ describe("following a workbook", () => {
     said = [];
     feed = followWorkbook(
       sheet,
-      { publish: (reading) => readings.push(reading), say: (text) => said.push(text) },
+      {
+        publish: (reading) => readings.push(reading),
+        say: (text) => said.push(text),
+        sayProblem: (text) => said.push(text),
+        readWell: () => said.push("read well"),
+      },
       20,
     );
     return feed;
@@ -95,6 +100,9 @@ describe("following a workbook", () => {
     await feed?.refresh();
     expect(said.at(-1)).toBe("A cell is being edited. Press Enter in it.");
     expect(words()).toHaveLength(2);
+    vi.restoreAllMocks();
+    await feed?.refresh();
+    expect(said.at(-1)).toBe("read well");
   });
 
   it("says so where a correction cannot be kept", async () => {
