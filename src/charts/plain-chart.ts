@@ -52,9 +52,14 @@ export interface PlainChart {
   /** straight from point to point, such as the aim */
   readonly lines: readonly { readonly name: string; readonly points: readonly PlainPoint[] }[];
   readonly events: readonly { readonly name: string; readonly day: Day }[];
+  /** what the picture shows and this does not, as a sentence; absent where that is nothing */
+  readonly leftOut?: string;
 }
 
 const TICKS = 5;
+
+const NO_TREND = "The trend and its interval are left out: the sentences beneath the picture give them.";
+const NO_BAND = "The intervals are left out: the sentences beneath the picture give them.";
 
 /** A trajectory's daily medians, aim line, criterion and phase changes. Supported probes are left out. */
 export const plainTrajectory = (trajectory: Trajectory): PlainChart => {
@@ -101,6 +106,7 @@ export const plainTrajectory = (trajectory: Trajectory): PlainChart => {
         ? []
         : [{ name: name === "" ? "change of phase" : name, day: ((last + first) / 2) as Day }];
     }),
+    ...(trajectory.trend !== undefined && { leftOut: NO_TREND }),
   };
 };
 
@@ -126,6 +132,7 @@ export const plainKnown = (mastery: Mastery): PlainChart => {
           name: ways.length > 1 ? `${what}, ${way}` : what,
         }))
       : [],
+    ...(ways.length > 0 && { leftOut: NO_BAND }),
   };
 };
 

@@ -21,6 +21,8 @@ const NAME = "cellwright-mastery";
 const ALL = "all";
 const EMPTY =
   "Nothing is known of single signs yet. Log probes with a sign, how many were right and how many were asked; note what was heard in a reading probe; or list taught signs with the day each was introduced. The graph then appears here.";
+const NOTHING_SEEN =
+  "No probe tells of these signs yet: only the days on which they were introduced are known. Choose some in the view Signs and probe them; what is known of them then appears here.";
 /** Pictures are drawn no narrower and no wider than this many pixels. */
 const NARROWEST = 240;
 const WIDEST = 860;
@@ -148,7 +150,7 @@ export class MasteryView extends HTMLElement {
   #draw(): void {
     const courses = (this.#courses ??= this.#gather());
     const isEmpty = courses.length === 0;
-    setText(this.#message, isEmpty ? EMPTY : "");
+    if (isEmpty) setText(this.#message, EMPTY);
     for (const part of [this.#choices, this.#picture, this.#summary, this.#details]) part.hidden = isEmpty;
     if (isEmpty) {
       this.#mastery = undefined;
@@ -160,6 +162,7 @@ export class MasteryView extends HTMLElement {
     fillSelect(this.#scopeList, scopes, this.#scope);
     const mastery = chooseScope(this.#pupil, courses, this.#scope);
     this.#mastery = mastery;
+    setText(this.#message, mastery.courses.some(({ known }) => known.length > 0) ? "" : NOTHING_SEEN);
     const drawn = drawMastery(mastery, { width: WIDEST });
     this.#summary.replaceChildren(...drawn.summary.map((sentence) => make("li", {}, sentence)));
     this.#tools.subject = {

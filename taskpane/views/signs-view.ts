@@ -24,6 +24,8 @@ const KEYS =
 const NONE_CHOSEN = "Choose signs first: Space in the list, or the box before a sign.";
 const NO_PUPIL =
   "The workbook has no pupil yet. Set up the tables in the caseload, or open a workbook with probes or taught signs; the signs then appear here.";
+const NOTHING_NOTED =
+  "Nothing is noted of this pupil's signs yet. Choose the signs that were taught (Space in the list), give the day if you know it, and mark them as taught; or probe some: what is known of each then stands beside it.";
 const NO_MATCH = "No sign is like that. Change the kind, the state or what is looked for.";
 
 /** All signs of one pupil: how far each is in reading and in writing; chosen ones go to a drill or a probe. */
@@ -174,7 +176,10 @@ export class SignsView extends HTMLElement implements PaneView {
       this.#state.value,
     );
     const [read, written] = WAYS.map((way) => countStates(standings, way, SIGN_STATES));
-    setText(this.#summary, `Reading: ${read ?? ""}. Writing: ${written ?? ""}.`);
+    setText(
+      this.#summary,
+      standings.some(isNoted) ? `Reading: ${read ?? ""}. Writing: ${written ?? ""}.` : NOTHING_NOTED,
+    );
     const filter = { kind: this.#kind.value, state: this.#state.value, search: this.#search.value };
     const found = standings.filter((standing) => passesFilter(standing, filter));
     this.#grid.show(found);
@@ -221,12 +226,12 @@ export class SignsView extends HTMLElement implements PaneView {
     }
     this.#problem.hidden = true;
     const { all: standings } = signsOf(context, pupil);
-    const isNoted = new Set(
+    const inTable = new Set(
       standings.flatMap(({ sign, taught, isAssumed }) =>
         taught === undefined || isAssumed === true ? [] : sign.name,
       ),
     );
-    const fresh = chosen.filter((name) => !isNoted.has(name));
+    const fresh = chosen.filter((name) => !inTable.has(name));
     if (fresh.length === 0)
       return this.#refuse("These signs stand in the table of taught signs already. Choose others.");
     const taught = fresh.map((sign) => ({ pupil, sign, introduced: introduced.value }));
@@ -267,6 +272,11 @@ export class SignsView extends HTMLElement implements PaneView {
     );
   }
 }
+
+/** Whether the records tell anything of a sign. */
+const isNoted = ({ taught, isAssumed, reading, writing }: SignStanding): boolean =>
+  (taught !== undefined && isAssumed !== true) ||
+  [reading, writing].some(({ knowledge }) => knowledge.lastSeen !== undefined);
 
 /** What changes for the rest of a kind whose signs all counted as taught before: `""` where nothing does. */
 const sayFirstOfKind = (standings: readonly SignStanding[], fresh: readonly string[]): string => {

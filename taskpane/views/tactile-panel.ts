@@ -164,12 +164,12 @@ export class TactilePanel {
     if (run !== this.#run) return;
     this.#sheets = typeof made === "string" ? undefined : made;
     this.#buttons.hidden = typeof made === "string";
-    this.#showNotes(made);
+    this.#showNotes(made, chart.leftOut);
     this.#showProof(made);
   }
 
   /** A live region speaks whenever it is written to: only when the sentences are others. */
-  #showNotes(made: TactileSheets | string): void {
+  #showNotes(made: TactileSheets | string, leftOut = ""): void {
     const sentences =
       typeof made === "string"
         ? [made]
@@ -178,6 +178,7 @@ export class TactilePanel {
               ? `${made.graphic.value.pages.length} sheets with the key. ${made.graphic.value.notes.join(" ")}`
               : made.graphic.fault.message,
             made.cells.ok ? `For an embosser: ${made.cells.value.notes[0] ?? ""}` : made.cells.fault.message,
+            ...(leftOut === "" ? [] : [leftOut]),
           ];
     const paragraphs = sentences.map((sentence) => make("p", {}, sentence));
     if (this.#notes.textContent !== sentences.join("")) this.#notes.replaceChildren(...paragraphs);
