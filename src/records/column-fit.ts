@@ -121,6 +121,7 @@ export function fitColumn(kind: AnyKind, evidence: ColumnEvidence): number {
     case "position":
     case "error kind":
     case "criterion":
+    case "comprehension":
     case "other":
       return 0;
     // Columns of lists are known by their headers alone.

@@ -54,8 +54,11 @@ export type ListKind =
   | "passageText"
   | "braille";
 
-/** Columns that are known and are none of these: a birthday, a teacher, a time of day, a rate of errors. */
-export type OtherKind = "other" | "position" | "error kind";
+/**
+ * Columns that are known and are none of these: a birthday, a teacher, a time of day, a rate of errors. Comprehension is
+ * read and written with a probe, and no measure of it.
+ */
+export type OtherKind = "other" | "position" | "error kind" | "comprehension";
 
 export type AnyKind = ColumnKind | GoalKind | TaughtKind | ListKind | OtherKind;
 

@@ -23,7 +23,13 @@ export interface ColumnRole {
 
 const HEADER_WEIGHT = 10;
 const LEAST = 2.5;
-const EXTRA_KINDS: readonly AnyKind[] = [...GOAL_KINDS, "introduced", "position", "error kind"];
+const EXTRA_KINDS: readonly AnyKind[] = [
+  ...GOAL_KINDS,
+  "introduced",
+  "position",
+  "error kind",
+  "comprehension",
+];
 
 /** Attempted and Total count whatever the unit is: their header alone does not say. */
 export const countsAnything = (header: string): boolean =>

@@ -265,6 +265,12 @@ const RULES: readonly Rule[] = [
   ["phase", 0.75, /\b(phase|condition|intervention)\b/],
 
   [
+    "comprehension",
+    1,
+    /^(comprehension|comprehension (question|answer|score|check|asked|correct)|understanding|question answered)$/,
+  ],
+
+  [
     "note",
     1,
     /^(note|comment|remark|observation|other|note comment|comment note|teacher note|teacher comment|other note|anecdotal|anecdotal note|annotation|memo|additional comment|additional note|general note|general comment|further comment|note observation|observation note|comment observation|detail|feedback|miscellaneous|reason|explanation|what happened|error note|comment error|error analysis|remarks comment|narrative)$/,

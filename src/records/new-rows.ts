@@ -1,3 +1,4 @@
+import type { Probe } from "../domain/probe/probe";
 import type { Result } from "../domain/result";
 import { success } from "../domain/result";
 import type { CellInput } from "../ports/sheet";
@@ -53,7 +54,9 @@ function makeProbeRows(
 ): Result<NewRows> {
   const rows: CellInput[][] = [];
   const leftOut = new Set<AnyKind>();
-  for (const probe of probes) {
+  const comprehension = columnOf(block.columns, "comprehension");
+  for (const given of probes) {
+    const probe = comprehension === undefined ? noteComprehension(given) : given;
     const entry = entryOfProbe(probe);
     const missing = missingKeys(block, entry);
     const gone = new Set<ColumnKind>(missing);
@@ -72,10 +75,20 @@ function makeProbeRows(
       );
     const row = makeEntryRow(block, cells, withoutKeys(entry, gone));
     if (!row.ok) return row;
+    if (comprehension && probe.comprehension !== undefined && !isCalculated(block, cells, comprehension))
+      row.value[block.columns.indexOf(comprehension)] = probe.comprehension;
     rows.push(row.value);
   }
   return success({ rows, leftOut: [...leftOut] });
 }
+
+/** Where a table has no column for it, it stands in the note. */
+const noteComprehension = <P extends Pick<Probe, "comprehension" | "note">>(probe: P): P => {
+  const { comprehension, note = "" } = probe;
+  if (comprehension === undefined || comprehension.trim() === "") return probe;
+  const sentences = [note, `Comprehension: ${comprehension.trim()}`].filter((part) => part !== "");
+  return { ...probe, note: sentences.map((part) => part.replace(/(?<![.!?…])$/u, ".")).join(" ") };
+};
 
 /** The rows of new entries for a block, in its own columns and manner. */
 export function makeRows(block: FoundBlock, cells: GridCells, entries: NewEntries): Result<NewRows> {

@@ -38,6 +38,7 @@ const TEXT_KINDS = [
   "support",
   "expected",
   "response",
+  "comprehension",
   "phase",
   "note",
 ] as const;

@@ -40,6 +40,7 @@ const OTHER_NAMES: Partial<Record<AnyKind, string>> = {
   braille: "braille",
   position: "place of the word",
   "error kind": "kind of error",
+  comprehension: "comprehension",
 };
 
 /** One record of each kind of table, in words. */

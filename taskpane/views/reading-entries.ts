@@ -26,10 +26,6 @@ const given = <K extends string>(name: K, text: string): Partial<Record<K, strin
 export function entriesOfReading(reading: FinishedReading, day: Day): NewEntries {
   const { task, score, heard, seconds, support, comprehension, note } = reading;
   const { pupil } = task;
-  const remark = [note, comprehension === "" ? "" : `Comprehension: ${comprehension}`]
-    .filter((part) => part !== "")
-    .map((part) => part.replace(/(?<![.!?…])$/u, "."))
-    .join(" ");
   return {
     probes: [
       {
@@ -47,7 +43,8 @@ export function entriesOfReading(reading: FinishedReading, day: Day): NewEntries
         response: heard,
         ...given("material", task.title),
         ...given("support", support),
-        ...given("note", noteWait(remark, task.wait as Seconds)),
+        ...given("comprehension", comprehension),
+        ...given("note", noteWait(note, task.wait as Seconds)),
       },
     ],
     miscues: score.miscues.map(({ position, expected, heard: response, kind }) => ({

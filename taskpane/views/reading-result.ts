@@ -120,5 +120,9 @@ export const listEarlier = (probes: readonly Probe[], task: ReadingTask): readon
     .slice(0, EARLIER)
     .map(
       ({ probe, rate }) =>
-        `${formatDay(probe.day)}: ${round(rate)} a minute${probe.material === undefined ? "" : `, ${probe.material}`}`,
+        `${formatDay(probe.day)}: ${[
+          `${round(rate)} a minute`,
+          ...(probe.material === undefined ? [] : [probe.material]),
+          ...(probe.comprehension === undefined ? [] : [`comprehension ${probe.comprehension}`]),
+        ].join(", ")}`,
     );

@@ -19,6 +19,8 @@ export interface Probe {
   readonly medium?: string;
   /** as she wrote it; {@link isSupported} tells whether it means help was given */
   readonly support?: string;
+  /** what she asked about the text and how it was answered, in her own words or numbers: `4 of 5` */
+  readonly comprehension?: string;
   readonly phase?: string;
   readonly note?: string;
   readonly expected?: string;
