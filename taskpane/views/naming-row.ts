@@ -55,8 +55,8 @@ export const NAMING_ROW_STYLES = `
 .item[data-mark="prompted"] { border: 2px dashed currentColor; }
 .item[aria-current="true"] { box-shadow: inset 0 -0.25rem 0 var(--accent, currentColor); }
 .item:focus-visible { outline: 3px solid var(--focus, Highlight); outline-offset: 0; }
-.marks { display: flex; flex-wrap: wrap; gap: 0.4rem; margin-block: 0.5rem; }
-.marks button { min-block-size: 2.75rem; flex: 1 1 7rem; }
+.marks { display: grid; grid-template-columns: repeat(auto-fit, minmax(8.5rem, 1fr)); gap: 0.4rem; margin-block: 0.5rem; }
+.marks button { min-block-size: 2.75rem; }
 `;
 
 /**
