@@ -2,6 +2,7 @@ import type { SignMark } from "../../src/domain/probe/marked-signs";
 import { normaliseName } from "../../src/domain/progress/series";
 import { USUAL_LINE } from "../../src/domain/braille/page";
 import { writeEntries } from "./entries-writing";
+import { KeptDraft } from "./kept-draft";
 import { make } from "./markup";
 import { NamingChoice } from "./naming-choice";
 import {
@@ -29,7 +30,6 @@ import { setText } from "./select-filling";
 import { signsOf } from "./sign-standings";
 
 const NAME = "cellwright-naming";
-const DRAFT = "naming";
 const NO_PUPIL =
   "The workbook has no pupil yet. Set up the tables in the caseload, or open a workbook with probes or taught signs.";
 const KEPT = "A row begun before is still open: write it or leave it, then begin the next.";
@@ -41,7 +41,7 @@ const KEPT = "A row begun before is still open: write it or leave it, then begin
 export class NamingView extends HTMLElement implements PaneView {
   #context: PaneContext | undefined;
   #draft: NamingDraft | undefined;
-  #saidNoDrafts = false;
+  readonly #kept = new KeptDraft("naming", "row");
   #isWriting = false;
   readonly #message = make("p", { role: "status", class: "notice" });
   readonly #choice = new NamingChoice((task) => {
@@ -132,14 +132,12 @@ export class NamingView extends HTMLElement implements PaneView {
 
   /** A row that a reload or a crash broke off is offered as it was. */
   #takeUp(context: PaneContext): void {
-    const kept = parseNaming(context.drafts.read(DRAFT));
+    const kept = parseNaming(this.#kept.read(context));
     if (kept === undefined) return;
     const draft = takeUpAgain(kept);
     this.#row.show(signsOfRow(draft.task));
     this.#change(draft);
-    context.say(
-      `A row of ${draft.task.pupil} that was not written is here again${kept.seconds === draft.seconds ? "" : "; its clock stopped when the pane was last open"}.`,
-    );
+    this.#kept.sayTakenUp(context, draft.task.pupil, kept.seconds !== draft.seconds);
   }
 
   #prepare(task: NamingTask): void {
@@ -219,9 +217,7 @@ export class NamingView extends HTMLElement implements PaneView {
   /** Every change is kept before anything else happens. */
   #change(draft: NamingDraft): void {
     this.#draft = draft;
-    if (this.context.drafts.keep(DRAFT, formatNaming(draft)) || this.#saidNoDrafts) return;
-    this.#saidNoDrafts = true;
-    this.context.say("This browser keeps nothing: if the pane is closed now, this row is lost.");
+    this.#kept.keep(this.context, formatNaming(draft));
   }
 
   #show(): void {
@@ -306,7 +302,7 @@ export class NamingView extends HTMLElement implements PaneView {
   #leave(): void {
     if (this.#draft?.started !== undefined && !this.#panel.isAsking) {
       this.#panel.ask();
-      this.context.say("Press again to leave this row. Its marks and time will be lost.");
+      this.#kept.sayAsked(this.context);
       return;
     }
     this.#forget();
@@ -314,7 +310,7 @@ export class NamingView extends HTMLElement implements PaneView {
 
   #forget(): void {
     this.#clock.stop();
-    this.context.drafts.forget(DRAFT);
+    this.#kept.forget(this.context);
     this.#draft = undefined;
     this.#panel.clear();
     this.#show();

@@ -6,6 +6,7 @@ import { splitReadingWords } from "../../src/domain/probe/reading-words";
 import type { PlacedWord } from "../../src/domain/probe/reading-words";
 import { normaliseName } from "../../src/domain/progress/series";
 import { findContractedLetters } from "./contracted-letters";
+import { KeptDraft } from "./kept-draft";
 import type { PaneContext, PaneView, ViewRequest } from "./pane-context";
 import { paneStyles } from "./pane-styles";
 import { PROBE_CLOCK_STYLES, ProbeClock } from "./probe-clock";
@@ -21,7 +22,6 @@ import { SettlingPanel } from "./settling-panel";
 import { READING_WORDS_STYLES, ReadingWords } from "./reading-words";
 
 const NAME = "cellwright-reading";
-const DRAFT = "reading";
 
 /**
  * A timed reading probe: choose a text, start the clock at the first word read, mark what happens by one key or touch,
@@ -32,7 +32,7 @@ export class ReadingView extends HTMLElement implements PaneView {
   #context: PaneContext | undefined;
   #draft: ReadingDraft | undefined;
   #words: readonly PlacedWord[] = [];
-  #saidNoDrafts = false;
+  readonly #kept = new KeptDraft("reading", "probe");
   #isWriting = false;
   readonly #settling = new SettlingPanel({
     context: () => this.context,
@@ -139,15 +139,13 @@ export class ReadingView extends HTMLElement implements PaneView {
 
   /** A probe that a reload or a crash broke off is offered as it was. */
   #takeUp(context: PaneContext): void {
-    const kept = parseDraft(context.drafts.read(DRAFT));
+    const kept = parseDraft(this.#kept.read(context));
     if (kept === undefined) return;
     const draft = takeUpAgain(kept);
     this.#showText(draft);
     this.#change(draft);
     this.#show();
-    context.say(
-      `A probe of ${draft.task.pupil} that was not written is here again${kept.seconds === draft.seconds ? "" : "; its clock stopped when the pane was last open"}.`,
-    );
+    this.#kept.sayTakenUp(context, draft.task.pupil, kept.seconds !== draft.seconds);
   }
 
   #prepare(task: Omit<ReadingTask, "pupil">): void {
@@ -226,9 +224,7 @@ export class ReadingView extends HTMLElement implements PaneView {
   /** Every change is kept before anything else happens. */
   #change(draft: ReadingDraft): void {
     this.#draft = draft;
-    if (this.context.drafts.keep(DRAFT, formatDraft(draft)) || this.#saidNoDrafts) return;
-    this.#saidNoDrafts = true;
-    this.context.say("This browser keeps nothing: if the pane is closed now, this probe is lost.");
+    this.#kept.keep(this.context, formatDraft(draft));
   }
 
   #scoreOf(draft: ReadingDraft): ReadingScore {
@@ -281,7 +277,7 @@ export class ReadingView extends HTMLElement implements PaneView {
     const isEmpty = this.#draft?.started === undefined;
     if (!isEmpty && !this.#panel.isAsking) {
       this.#panel.ask();
-      this.context.say("Press again to leave this probe. Its marks and time will be lost.");
+      this.#kept.sayAsked(this.context);
       return;
     }
     this.#forget();
@@ -289,7 +285,7 @@ export class ReadingView extends HTMLElement implements PaneView {
 
   #forget(): void {
     this.#clock.stop();
-    this.context.drafts.forget(DRAFT);
+    this.#kept.forget(this.context);
     this.#draft = undefined;
     this.#panel.clear();
     this.#show();
