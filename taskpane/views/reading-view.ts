@@ -32,6 +32,8 @@ export class ReadingView extends HTMLElement implements PaneView {
   #context: PaneContext | undefined;
   #draft: ReadingDraft | undefined;
   #words: readonly PlacedWord[] = [];
+  /** pupil, code and medium that the choice was last set to */
+  #usual = "";
   readonly #kept = new KeptDraft("reading", "probe");
   #isWriting = false;
   readonly #settling = new SettlingPanel({
@@ -134,6 +136,10 @@ export class ReadingView extends HTMLElement implements PaneView {
   #setUsual({ records, pupil }: PaneContext): void {
     const hers = records.probes.filter((probe) => normaliseName(probe.pupil) === normaliseName(pupil));
     const last = hers.filter(({ code, seconds }) => code !== undefined && seconds !== undefined).at(-1);
+    // The workbook is read again and again: what she has chosen since stays.
+    const usual = [normaliseName(pupil), last?.code, last?.medium].join("\n");
+    if (usual === this.#usual) return;
+    this.#usual = usual;
     this.#choice.setUsual(last?.code, last?.medium);
   }
 
