@@ -12,18 +12,20 @@ export interface StubOptions {
   readonly host: "Excel" | null;
   readonly supported: boolean;
   readonly sheets: StubSheet[];
+  /** never answers */
+  readonly isSilent?: boolean;
 }
 
 /**
  * Puts an `Office` and an `Excel` on the page that are good enough to draw the pane. Lenient: what the adapter may
  * ask of Excel is checked elsewhere, by the strict stand-in. Runs inside the page, so it refers to nothing outside.
  */
-export function installExcelStub({ host, supported, sheets }: StubOptions): void {
+export function installExcelStub({ host, supported, sheets, isSilent }: StubOptions): void {
   type Handler = (event: object) => Promise<unknown>;
   const handlers: Handler[] = [];
   const parts: { xml: string }[] = [];
   const load = (): void => undefined;
-  const sync = async (): Promise<void> => undefined;
+  const sync = (): Promise<void> => (isSilent === true ? new Promise(() => undefined) : Promise.resolve());
 
   const makeRange = (sheet: StubSheet, top: number, left: number, height: number, width: number): object => {
     const cells = <T>(

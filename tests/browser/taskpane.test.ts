@@ -184,6 +184,38 @@ describe.skipIf(!existsSync(new URL("taskpane.html", dist)))("the task pane", ()
     await page.context().close();
   });
 
+  it("says in each view that the workbook is being read, while Excel has not answered", async () => {
+    const { page, failures } = await openPane({ isSilent: true });
+    for (const [title, words] of [
+      ["Caseload", "The workbook is being read."],
+      ["Progress", "Reading the probes of this workbook."],
+      ["Signs", "Reading the workbook"],
+      ["What next", "Reading the workbook"],
+      ["Report", "Reading the workbook"],
+    ] as const) {
+      await openView(page, title);
+      await page.getByText(words).filter({ visible: true }).first().waitFor();
+    }
+    expect(await axeFaults(page)).toEqual([]);
+    expect(failures).toEqual([]);
+    await page.context().close();
+  });
+
+  it("keeps the score typed where a protected sheet refuses it, and says what to do", async () => {
+    const { page, failures } = await openPane({ sheets: [{ ...probes(), isProtected: true }] });
+    await openView(page, "Caseload");
+    const caseload = page.locator("cellwright-caseload");
+    await caseload.getByRole("button", { name: "Type in a score" }).click();
+    const typed = { pupil: "Heron", words: "61", errors: "2", seconds: "60" };
+    const field = (name: string) => caseload.locator(`input[name="${name}"]`);
+    for (const [name, value] of Object.entries(typed)) await field(name).fill(value);
+    await caseload.getByRole("button", { name: "Write into the workbook" }).click();
+    await page.locator("cellwright-pane p.status", { hasText: "Take the protection off" }).waitFor();
+    for (const [name, value] of Object.entries(typed)) expect(await field(name).inputValue()).toBe(value);
+    expect(failures).toEqual([]);
+    await page.context().close();
+  });
+
   it("asks nobody but its own origin and Microsoft's script", async () => {
     const { page, requests } = await openPane({});
     await openView(page, "Progress");
