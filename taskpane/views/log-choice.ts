@@ -11,6 +11,7 @@ const RUNS: readonly (ProbeRun & { readonly label: string })[] = [
   { view: "reading", task: "read aloud", label: "Read aloud" },
   { view: "naming", task: "signs named", label: "Signs named" },
   { view: "naming", task: "copied", label: "Copied" },
+  { view: "brailled", task: "heard and brailled", label: "Heard and brailled" },
 ];
 
 /** What is asked for from the choice. */

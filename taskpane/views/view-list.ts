@@ -54,6 +54,12 @@ export const VIEWS: readonly ListedView[] = [
     load: async () => (await import(/* webpackChunkName: "naming" */ "./naming-view")).makeNamingView(),
   },
   {
+    name: "brailled",
+    title: "Heard and brailled",
+    ofOnePupil: true,
+    load: async () => (await import(/* webpackChunkName: "brailled" */ "./brailled-view")).makeBrailledView(),
+  },
+  {
     name: "report",
     title: "Report",
     ofOnePupil: true,
