@@ -5,19 +5,10 @@ import { normaliseName } from "../domain/progress/series";
 import type { Day } from "../domain/units";
 import type { CellInput, Sheet } from "../ports/sheet";
 import { appendEntries, type Appended } from "./append-entries";
+import { EXAMPLE_PUPIL, exampleEntries } from "./example-entries";
+import { EXAMPLE_SETTING, parseKept, type ExampleRows } from "./kept-example";
 import type { WorkbookRecords } from "./read-records";
 import { holdsStill } from "./undoable-writes";
-
-/** The key under which is kept what the example wrote. */
-const EXAMPLE_SETTING = "example";
-
-/** Rows of the example as they were written; `null` where a formula stood or nothing. */
-interface ExampleRows {
-  readonly sheet: string;
-  /** where the rows began; not kept by older versions */
-  readonly column?: number;
-  readonly rows: readonly (readonly (string | number | boolean | null)[])[];
-}
 
 const isPlain = (value: CellValue): value is string | number | boolean =>
   value !== null && typeof value !== "object";
@@ -39,21 +30,6 @@ async function readWritten(sheet: Sheet, { rows }: Appended): Promise<ExampleRow
   return written;
 }
 
-/** Reads what was kept; damaged text is none. */
-function parseKept(text: string | undefined): readonly ExampleRows[] {
-  if (text === undefined || text === "") return [];
-  try {
-    const kept: unknown = JSON.parse(text);
-    return Array.isArray(kept) ? (kept as ExampleRows[]) : [];
-  } catch {
-    return [];
-  }
-}
-
-/** Whether the workbook holds an example that can be removed. */
-export const holdsExample = async (sheet: Sheet): Promise<boolean> =>
-  parseKept(await sheet.readSetting(EXAMPLE_SETTING)).length > 0;
-
 /**
  * Writes the example of one invented pupil into the workbook's tables and keeps in the document what was written. Where
  * a plain range of hers has no room beneath its rows, a table is made for what would stand there.
@@ -66,10 +42,6 @@ export async function addExample(
   records: WorkbookRecords,
   asOf: Day,
 ): Promise<Result<Appended>> {
-  // Its texts come when they are first wanted: few workbooks take an example.
-  const { EXAMPLE_PUPIL, exampleEntries } = await import(
-    /* webpackChunkName: "example" */ "./example-entries"
-  );
   const { pupils, probes, goals, taught, lessons } = records;
   const isThere = [pupils, probes, goals, taught, lessons].some((rows) =>
     rows.some(({ pupil }) => normaliseName(pupil) === normaliseName(EXAMPLE_PUPIL)),

@@ -3,7 +3,6 @@ import { HostError } from "../../src/ports/sheet";
 import type { Sheet } from "../../src/ports/sheet";
 import { parseDayText } from "../../src/records/day-text";
 import { linesOfTeacher } from "./caseload-lines";
-import { caseloadTable, formatCsv } from "./caseload-table";
 import { formatIsoDay } from "../../src/records/day-style";
 import { leaveOutSheets } from "./left-out-sheets";
 import { make } from "./markup";
@@ -12,6 +11,9 @@ import { explainFailure } from "./pane-feed";
 
 /** A spreadsheet takes a file of comma-separated values for UTF-8 only with this at its beginning. */
 const UTF8_MARK = "\uFEFF";
+
+/** It comes when it is first wanted: the caseload is there before anybody saves it. */
+const loadTable = () => import(/* webpackChunkName: "caseload-table" */ "./caseload-table");
 
 async function freeSheet(sheet: Sheet, name: string): Promise<string> {
   const taken = new Set((await sheet.outline()).map((outline) => outline.name.toLowerCase()));
@@ -72,12 +74,13 @@ export class CaseloadSaving {
     return button;
   }
 
-  #table(context: PaneContext) {
+  async #table(context: PaneContext) {
     const read = parseDayText(this.#from.value);
     if (read?.kind !== "day" || read.day > context.today) {
       this.#from.focus();
       throw new HostError("The period begins on a day up to today. Choose its first day.");
     }
+    const { caseloadTable } = await loadTable();
     const { records, today, cells } = context;
     const lines = buildCaseload(records, today, {
       periodFrom: read.day,
@@ -89,7 +92,8 @@ export class CaseloadSaving {
   async #saveFile(): Promise<void> {
     const context = this.#context;
     if (context === undefined) return;
-    const text = UTF8_MARK + formatCsv(this.#table(context));
+    const { formatCsv } = await loadTable();
+    const text = UTF8_MARK + formatCsv(await this.#table(context));
     await context.saveFile(
       `caseload ${formatIsoDay(context.today)}.csv`,
       new Blob([text], { type: "text/csv" }),
@@ -102,7 +106,7 @@ export class CaseloadSaving {
   async #intoSheet(): Promise<void> {
     const context = this.#context;
     if (context === undefined) return;
-    const table = this.#table(context);
+    const table = await this.#table(context);
     const width = Math.max(...table.map((row) => row.length));
     const rows = table.map((row) => Array.from({ length: width }, (_, at) => row[at] ?? null));
     const name = await context.write(async (sheet) => {

@@ -1,7 +1,7 @@
 import type { Sheet, SheetOutline } from "../../src/ports/sheet";
 import type { FoundBlock } from "../../src/records/found-block";
 import { bestMatch } from "../../src/records/header-words";
-import { TABLE_ORDER, TABLE_PLANS } from "../../src/records/table-plans";
+import { TABLE_PLANS } from "../../src/records/table-plans";
 import { countInWords } from "./count-words";
 
 /** Rows from the top of a sheet among which headings are looked for. */
@@ -19,12 +19,6 @@ const RESULTS: ReadonlySet<string> = new Set([
   "pupil",
   "task",
 ]);
-
-/** The names of the tables that the workbook lacks, in the order in which they are set up. */
-export const missingTables = (blocks: readonly FoundBlock[]): readonly string[] => {
-  const had = new Set(blocks.filter(({ leftOut }) => !leftOut).map(({ kind }) => kind));
-  return TABLE_ORDER.filter((kind) => !had.has(kind)).map((kind) => TABLE_PLANS[kind].name);
-};
 
 const describeBlock = ({ kind, range, records }: FoundBlock): string =>
   `${kind === "probes" ? "probes" : TABLE_PLANS[kind].name.toLowerCase()} in ${range} (${countInWords(records.length, "row")})`;

@@ -1,19 +1,22 @@
 import type { Sheet } from "../../src/ports/sheet";
 import { HostError } from "../../src/ports/sheet";
 import type { Appended } from "../../src/records/append-entries";
-import { addExample, holdsExample, removeExample } from "../../src/records/example";
+import { holdsExample } from "../../src/records/kept-example";
 import { readRecords } from "../../src/records/read-records";
 import { setUpWorkbook } from "../../src/records/set-up";
 import { countInWords, beginSentence } from "./count-words";
 import { make } from "./markup";
+import { missingTables } from "./missing-tables";
 import type { PaneContext } from "./pane-context";
-import { describeSheets, missingTables } from "./tables-found";
 
 /** What was written into the workbook, and the way back. */
 export interface TablesWritten {
   readonly words: string;
   undo(): Promise<void>;
 }
+
+/** It comes when it is first wanted: few workbooks take an example. */
+const loadExample = () => import(/* webpackChunkName: "example" */ "../../src/records/example");
 
 const LOOKED_FOR =
   "Looked for was a row of headings with a date and how a probe went, such as Date, Pupil, Words, Errors, Seconds. Title rows above it do no harm. If your probes are in another workbook, open that one; if they are here under other words, name a column of dates Date.";
@@ -32,6 +35,7 @@ async function setUp(sheet: Sheet, context: PaneContext, withExample: boolean): 
   const tables = countInWords(made.kinds.length, "table");
   if (!withExample)
     return { words: `Set up: ${tables}, each on a sheet of its own.`, undo: () => made.undo() };
+  const { addExample, removeExample } = await loadExample();
   const added = await addExample(sheet, await readRecords(sheet, context.choices), context.today);
   if (!added.ok) {
     await made.undo();
@@ -89,6 +93,7 @@ export class TablesPanel {
     });
     this.#remove.addEventListener("click", () => {
       void this.#work(async (sheet) => {
+        const { removeExample } = await loadExample();
         const { removed, kept } = await removeExample(sheet);
         return `${beginSentence(countInWords(removed, "row"))} of the example taken out.${
           kept === 0
@@ -127,6 +132,7 @@ export class TablesPanel {
     if (hadFocus && !isFocused(this.#setUp) && !isFocused(this.#remove))
       (canSetUp ? this.#setUp : this.#remove).focus();
     if (!isFirst) return;
+    const { describeSheets } = await import(/* webpackChunkName: "tables-found" */ "./tables-found");
     const lines = await describeSheets(context.sheet, context.records.blocks).catch(() => []);
     if (this.#context === context) this.#sheets.replaceChildren(...lines.map((line) => make("li", {}, line)));
   }
