@@ -1,8 +1,9 @@
 import { parseSignItems } from "../../src/domain/contraction/taught";
 import { splitReadingWords } from "../../src/domain/probe/reading-words";
 import { normaliseName } from "../../src/domain/progress/series";
-import { lexiconOfTable } from "../../src/domain/reading-back/lexicon";
+import { lexiconOfTable, type Lexicon } from "../../src/domain/reading-back/lexicon";
 import { readPrint } from "../../src/domain/reading-back/print";
+import type { WordBank } from "../../src/ports/word-bank";
 import { BrailledChoice } from "./brailled-choice";
 import {
   compareWriting,
@@ -45,6 +46,7 @@ export class BrailledView extends HTMLElement implements PaneView {
   #draft: BrailledDraft | undefined;
   #compared: ComparedWriting | undefined;
   #isWriting = false;
+  readonly #lexicons = new Map<string, Lexicon>();
   readonly #kept = new KeptDraft("brailled", "writing");
   readonly #message = make("p", { role: "status", class: "notice" });
   readonly #choice = new BrailledChoice((task) => {
@@ -224,22 +226,29 @@ export class BrailledView extends HTMLElement implements PaneView {
     this.#review.showReading(undefined);
     const { code } = task;
     if (compared === undefined || code === "signs") return;
-    try {
-      const [bank, translator] = await Promise.all([
-        this.context.wordBank.load(),
-        this.context.translators.translator(code),
-      ]);
-      if (this.#compared !== compared) return;
-      this.#review.showReading(
-        readPrint(compared.written, {
-          code,
-          lexicon: lexiconOfTable(bank.table(code)),
-          write: (print) => translator.translate(print),
-        }),
-      );
-    } catch {
-      // Without the list of words nothing is read back; the comparison stands without it.
-    }
+    const { translators, wordBank } = this.context;
+    const [translator, lexicon] = await Promise.all([
+      translators.translator(code),
+      // Without its list of words it is read contraction by contraction.
+      wordBank.load().then(
+        (bank) => this.#lexiconOf(bank, code),
+        () => undefined,
+      ),
+    ]);
+    if (this.#compared !== compared) return;
+    this.#review.showReading(
+      readPrint(compared.written, {
+        code,
+        ...(lexicon && { lexicon }),
+        write: (print) => translator.translate(print),
+      }),
+    );
+  }
+
+  #lexiconOf(bank: WordBank, code: "contracted" | "uncontracted"): Lexicon {
+    const lexicon = this.#lexicons.get(code) ?? lexiconOfTable(bank.table(code));
+    this.#lexicons.set(code, lexicon);
+    return lexicon;
   }
 
   /** Every change is kept before anything else happens. */
