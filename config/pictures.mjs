@@ -45,6 +45,19 @@ const openView = async (page, title) => {
   await page.locator("cellwright-pane h2:focus").waitFor();
 };
 
+const dictation = await openExample({ width: 1280, height: 1100 });
+await openView(dictation, "Heard and brailled");
+const dictated = dictation.locator("cellwright-brailled");
+await dictated.getByLabel(/^Words, sentences/).fill("the dog ran to the shore with her child");
+await dictated.getByRole("button", { name: "Begin" }).click();
+await dictated.getByLabel("Type with six keys").uncheck();
+await dictated.getByLabel("What the pupil writes, in braille").fill("! FOG RAN TO ! %ORE ) H] *ILD");
+await dictated.getByRole("button", { name: "Compare" }).click();
+await dictated.getByRole("region", { name: "Read back as print" }).waitFor();
+await dictation.getByRole("heading", { name: "Result" }).evaluate((heading) => heading.scrollIntoView());
+await save(dictation, "writing-compared");
+await dictation.close();
+
 /** A picture of markup that was made for paper, on a sheet of its own. */
 async function saveSheet(markup, name, width) {
   const page = await browser.newPage({ viewport: { width: 1000, height: 1400 }, deviceScaleFactor: 1 });
@@ -75,10 +88,15 @@ const printedPage = async (page) => {
 
 const week = await openExample({ width: 1280, height: 800 });
 await openView(week, "Caseload");
+await week.getByText("being worked out").first().waitFor({ state: "hidden" });
 await save(week, "caseload");
 await openView(week, "Signs");
 await week.getByLabel("Pupil").first().selectOption("Dunlin");
 await week.locator("cellwright-signs").getByText("ch", { exact: true }).first().waitFor();
+await week
+  .getByRole("heading", { name: "Signs", level: 3 })
+  .last()
+  .evaluate((heading) => heading.scrollIntoView());
 await save(week, "signs");
 await openView(week, "Read aloud");
 await week.getByRole("button", { name: "Show the words" }).click();
@@ -98,7 +116,9 @@ await keepPrinted(week);
 await week.getByRole("button", { name: "Print in true size" }).click();
 await saveSheet(await printedPage(week), "printed-handout", 700);
 await openView(week, "Report");
+await week.setViewportSize({ width: 1280, height: 2400 });
 await week.getByRole("region", { name: "The report" }).screenshot({ path: pathOf("report") });
+await week.setViewportSize({ width: 1280, height: 800 });
 await openView(week, "Progress");
 await week.getByText("Feel it: a tactile graphic in braille").first().click();
 await week.evaluate(() => {

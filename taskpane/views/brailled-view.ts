@@ -21,6 +21,7 @@ import { BRAILLED_REVIEW_STYLES, BrailledReview } from "./brailled-review";
 import { Dictation } from "./dictation";
 import { writeEntries } from "./entries-writing";
 import { KeptDraft } from "./kept-draft";
+import { setGone } from "./leaving";
 import { make } from "./markup";
 import type { PaneContext, PaneView, ViewRequest } from "./pane-context";
 import { paneStyles } from "./pane-styles";
@@ -53,7 +54,9 @@ export class BrailledView extends HTMLElement implements PaneView {
     const { pupil } = this.context;
     if (pupil !== undefined) this.#prepare({ ...task, pupil });
   });
-  readonly #dictation = new Dictation();
+  readonly #dictation = new Dictation((word) => {
+    this.context.say(word);
+  });
   readonly #pad = new BrailledPad({
     changed: (written, isPunched) => {
       this.#take(written, isPunched);
@@ -264,7 +267,7 @@ export class BrailledView extends HTMLElement implements PaneView {
     this.#message.hidden = !isEmpty;
     const problem = typeof state === "object" ? state.problem : NO_PUPIL;
     setText(this.#message, isEmpty ? (state === "loading" ? "Reading the workbook…" : problem) : "");
-    this.#choice.element.hidden = draft !== undefined || isEmpty;
+    setGone(this.#choice.element, draft !== undefined || isEmpty);
     this.#panel.show(draft, draft === undefined ? 0 : wordsOf(draft.task).length);
     if (draft === undefined) return;
     this.#pad.show(draft.written, draft.isPunched);

@@ -7,6 +7,7 @@ import { CaseloadSaving } from "./caseload-saving";
 import { CASELOAD_STYLES } from "./caseload-styles";
 import { countInWords, beginSentence } from "./count-words";
 import { writeEntries } from "./entries-writing";
+import { setGone } from "./leaving";
 import { LogChoice } from "./log-choice";
 import { make } from "./markup";
 import type { PaneContext, PaneView } from "./pane-context";
@@ -21,19 +22,12 @@ import { WaitingDates } from "./waiting-dates";
 const NAME = "cellwright-caseload";
 
 /**
- * Milliseconds that the choice, out of sight, stays for screen readers after the focus has gone on into the form. Gone
- * first, Orca puts itself on the next thing, which is the field, and then does not say the field that gets the focus.
- */
-const LEAVING = 500;
-
-/**
  * The caseload: a line a pupil, the one who needs most first; from each line to the pupil's progress and to a probe. In a
  * workbook without probes it says what was looked for, and sets up the tables.
  */
 export class CaseloadView extends HTMLElement implements PaneView {
   #context: PaneContext | undefined;
   #shown: "list" | "choice" | "form" = "list";
-  #isLeaving = false;
   #pupil: string | undefined;
   readonly #loading = make("p", {}, "The workbook is being read.");
   readonly #problem = make("p", { class: "notice" });
@@ -157,8 +151,7 @@ export class CaseloadView extends HTMLElement implements PaneView {
     this.#loading.hidden = state !== "loading";
     this.#problem.hidden = typeof state === "string";
     setText(this.#problem, typeof state === "string" ? "" : state.problem);
-    this.#choice.element.hidden = !isReady || (this.#shown !== "choice" && !this.#isLeaving);
-    this.#choice.element.classList.toggle("spoken", this.#shown !== "choice");
+    setGone(this.#choice.element, !isReady || this.#shown !== "choice");
     this.#form.element.hidden = !isReady || this.#shown !== "form";
     this.#overview.hidden = !atList || !probes;
     this.#tables.element.hidden = !atList;
@@ -207,13 +200,8 @@ export class CaseloadView extends HTMLElement implements PaneView {
 
   #typeScore(pupil: string | undefined): void {
     this.#pupil = pupil;
-    this.#isLeaving = this.#shown === "choice";
     this.#show("form");
     this.#form.begin(pupil, this.context);
-    setTimeout(() => {
-      this.#isLeaving = false;
-      this.#draw();
-    }, LEAVING);
   }
 
   #leave(): void {

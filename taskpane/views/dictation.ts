@@ -30,7 +30,8 @@ export class Dictation {
   #words: readonly string[] = [];
   #place = -1;
 
-  constructor() {
+  /** @param say - for the live region: where there is no voice, a screen reader says the word */
+  constructor(private readonly say: (word: string) => void) {
     const button = (label: string, act: () => void): HTMLButtonElement => {
       const made = make("button", { type: "button" }, label);
       made.addEventListener("click", act);
@@ -95,7 +96,10 @@ export class Dictation {
 
   #speak(word: string): void {
     const voice = findVoice();
-    if (voice === undefined) return;
+    if (voice === undefined) {
+      this.say(word);
+      return;
+    }
     this.stop();
     const utterance = new SpeechSynthesisUtterance(word);
     utterance.voice = voice;

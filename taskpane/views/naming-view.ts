@@ -3,6 +3,7 @@ import { normaliseName } from "../../src/domain/progress/series";
 import { USUAL_LINE } from "../../src/domain/braille/page";
 import { writeEntries } from "./entries-writing";
 import { KeptDraft } from "./kept-draft";
+import { setGone } from "./leaving";
 import { make } from "./markup";
 import { NamingChoice } from "./naming-choice";
 import {
@@ -236,7 +237,7 @@ export class NamingView extends HTMLElement implements PaneView {
             ? state.problem
             : NO_PUPIL,
     );
-    this.#choice.element.hidden = draft !== undefined || isEmpty;
+    setGone(this.#choice.element, draft !== undefined || isEmpty);
     this.#panel.show(draft);
     if (draft === undefined) return;
     this.#row.canMark = stageOf(draft) !== "ready";

@@ -31,8 +31,6 @@ const SETTLING = 350;
 
 const BROKEN_VIEW =
   "This part of the pane could not be loaded. Check that all files of the build are on the server, then open the pane again.";
-const UNBUILT_VIEW =
-  "The pane cannot run this probe yet. Run it by hand, and log its score from the caseload by Type in a score.";
 const BROKEN_WRITE = "That could not be written. Nothing was changed. Try once more.";
 
 /**
@@ -126,10 +124,7 @@ export class PaneElement extends HTMLElement {
   /** Shows a view and leaves the focus where it is. @returns undefined where it could not be loaded, or she went on */
   async show(name: ViewName): Promise<PaneView | undefined> {
     const listed = VIEWS.find((view) => view.name === name);
-    if (listed === undefined) {
-      this.#status.say(UNBUILT_VIEW);
-      return undefined;
-    }
+    if (listed === undefined) return undefined;
     this.#current = listed;
     this.#status.goOn();
     this.#title.textContent = listed.title;

@@ -7,6 +7,7 @@ import type { PlacedWord } from "../../src/domain/probe/reading-words";
 import { normaliseName } from "../../src/domain/progress/series";
 import { findContractedLetters } from "./contracted-letters";
 import { KeptDraft } from "./kept-draft";
+import { setGone } from "./leaving";
 import type { PaneContext, PaneView, ViewRequest } from "./pane-context";
 import { paneStyles } from "./pane-styles";
 import { PROBE_CLOCK_STYLES, ProbeClock } from "./probe-clock";
@@ -239,7 +240,7 @@ export class ReadingView extends HTMLElement implements PaneView {
 
   #show(): void {
     const draft = this.#draft;
-    this.#choice.element.hidden = draft !== undefined;
+    setGone(this.#choice.element, draft !== undefined);
     this.#panel.show(draft);
     if (draft === undefined) return;
     this.#clock.show();

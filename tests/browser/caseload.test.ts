@@ -54,7 +54,7 @@ describe("the caseload", () => {
     await press(page, "Escape");
     expect(await focused(page)).toBe(second);
 
-    await press(page, "p", "Tab", "Tab", "Tab", "Enter");
+    await press(page, "p", "Tab", "Tab", "Tab", "Tab", "Enter");
     await page.locator("cellwright-caseload input[name=words]:focus").waitFor();
     await press(page, "type:40", "Tab", "type:50", "Enter");
     expect(await view(page).getByRole("alert").textContent()).toContain("more errors than words");
