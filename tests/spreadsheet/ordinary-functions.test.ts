@@ -95,6 +95,9 @@ const DYNAMIC: readonly (readonly [string, unknown])[] = [
   ["XLOOKUP(20,E1:E8,E1:F8)", [[20, 2]]],
   ["XLOOKUP({10;30},E1:E8,F1:F8)", [[1], [4]]],
   ["XMATCH(30,E1:E8)", 3],
+  ["ROWS(1/0)", { error: "#DIV/0!" }],
+  ["COLUMNS(NA())", { error: "#N/A" }],
+  ["ROWS({1,2;3,4})", 2],
   ["XMATCH(35,E1:E8,1)", 4],
   [
     "FILTER(E1:F8,F1:F8>8)",

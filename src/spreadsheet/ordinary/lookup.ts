@@ -239,8 +239,8 @@ export const LOOKUP: readonly OrdinaryFunction[] = [
     ({ area, width }) => [Array.from({ length: width }, (_, at) => area.left + at + 1)],
     ({ column }) => column,
   ),
-  defineFunction("ROWS", [range], (scope, given) => sizeOf(given, scope).height),
-  defineFunction("COLUMNS", [range], (scope, given) => sizeOf(given, scope).width),
+  defineFunction("ROWS", [range], (scope, given) => (isError(given) ? given : sizeOf(given, scope).height)),
+  defineFunction("COLUMNS", [range], (scope, given) => (isError(given) ? given : sizeOf(given, scope).width)),
   defineFunction(
     "OFFSET",
     [range, integer, integer, optional(integer), optional(integer)],
