@@ -11,7 +11,7 @@ export const BRAILLED_REVIEW_STYLES = `
 .pair.wrong { border: 2px solid currentColor; border-radius: 0.2rem; margin-inline: 1px; }
 .pair .number { font-size: 0.55em; font-weight: 600; }
 .pair .none::before { content: "–"; }
-.table { overflow-x: auto; }
+.table { overflow-x: auto; position: relative; }
 .table table { inline-size: 100%; border-collapse: collapse; }
 .table th, .table td { text-align: start; padding: 0.2rem 0.5rem 0.2rem 0; border-block-end: 1px solid var(--line, GrayText); vertical-align: top; overflow-wrap: normal; }
 `;

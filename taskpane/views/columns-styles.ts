@@ -1,6 +1,6 @@
 /** The look of the found-columns view; colour and scheme come from the page. */
 export const COLUMNS_STYLES = `
-:host { display: block; container-type: inline-size; font: inherit; overflow-wrap: anywhere; }
+:host { display: block; position: relative; container-type: inline-size; font: inherit; overflow-wrap: anywhere; }
 :host([hidden]) { display: none; }
 h2 { font-size: 1.25em; margin: 0 0 0.5em; }
 h3 { font-size: 1.05em; margin: 0 0 0.25em; }

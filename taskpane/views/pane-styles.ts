@@ -3,7 +3,8 @@
  * system colours where it has none; nothing tells a state by colour alone.
  */
 export const PANE_STYLES = `
-:host { display: block; color: var(--ink, CanvasText); font: inherit; line-height: 1.45; overflow-wrap: anywhere; }
+/* The host is the place of what is out of sight for screen readers: it must not reach beyond what scrolls. */
+:host { display: block; position: relative; color: var(--ink, CanvasText); font: inherit; line-height: 1.45; overflow-wrap: anywhere; }
 :host([hidden]), [hidden] { display: none !important; }
 * { box-sizing: border-box; }
 h2 { font-size: 1.15em; margin: 0.5em 0 0.35em; }
