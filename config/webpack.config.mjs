@@ -6,6 +6,7 @@ import CopyPlugin from "copy-webpack-plugin";
 import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
 import HtmlPlugin from "html-webpack-plugin";
 import { AcceptErrorArguments } from "./accept-error-arguments.mjs";
+import { quietEngine } from "./engine-file.mjs";
 
 const path = (relative) => fileURLToPath(new URL(`../${relative}`, import.meta.url));
 const dist = path("dist");
@@ -49,8 +50,12 @@ const functions = {
     new CopyPlugin({
       patterns: [
         // The engine and its tables stay separate, replaceable files (LGPL-2.1 section 6).
-        { from: engine("build-no-tables-utf16.js"), to: "liblouis/liblouis.js", info: { minimized: true } },
-        { from: engine("build-no-tables-utf16.js"), to: "liblouis/liblouis.cjs", info: { minimized: true } },
+        ...["liblouis.js", "liblouis.cjs"].map((file) => ({
+          from: engine("build-no-tables-utf16.js"),
+          to: `liblouis/${file}`,
+          info: { minimized: true },
+          transform: quietEngine,
+        })),
         { from: engine("tables"), to: "liblouis/tables", info: { minimized: true } },
         { from: path("src/adapters/liblouis/NOTICE.txt"), to: "liblouis/NOTICE.txt" },
         { from: path("src/assets/*.png"), to: "assets/[name][ext]" },

@@ -1,12 +1,12 @@
 /** How fast a reading of a thousand words is aligned: hardly any errors, many, no word in common; and their writing. */
 import { createRequire } from "node:module";
 import { readFileSync } from "node:fs";
-import { nodeTranslatorLibrary, PACKAGE_LAYOUT } from "../../src/adapters/liblouis/node-engine";
+import { nodeTranslatorLibrary } from "../../src/adapters/liblouis/node-engine";
 import { expectText } from "../../src/domain/probe/expected-cells";
 import { scoreReading } from "../../src/domain/probe/reading";
 import { scoreWriting } from "../../src/domain/probe/writing";
 import { seededRandom } from "../../src/domain/seeded-random";
-import type { BenchFigure } from "./figure";
+import { SHIPPED_ENGINE, type BenchFigure } from "./figure";
 
 const SEED = 20261125;
 const WORDS = 1000;
@@ -35,7 +35,7 @@ export default async function run(): Promise<BenchFigure[]> {
       met: value < MOST,
     };
   });
-  const translator = await nodeTranslatorLibrary(PACKAGE_LAYOUT).translator("contracted");
+  const translator = await nodeTranslatorLibrary(SHIPPED_ENGINE).translator("contracted");
   const expected = expectText(text.join(" "), (part) => translator.transcribe(part), true);
   const cells = [...expected.cells];
   const anyCell = (): string => cells[Math.floor(random() * cells.length)] ?? "";

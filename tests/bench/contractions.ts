@@ -3,7 +3,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
-import { nodeTranslatorLibrary, PACKAGE_LAYOUT } from "../../src/adapters/liblouis/node-engine";
+import { nodeTranslatorLibrary } from "../../src/adapters/liblouis/node-engine";
 import { nodeWordBank } from "../../src/adapters/word-bank/node-word-bank";
 import { measureCoverage } from "../../src/domain/contraction/coverage";
 import { createPassageReader } from "../../src/domain/contraction/passage";
@@ -14,7 +14,7 @@ import { tabulateWords } from "../../src/domain/contraction/word-table";
 import { makeDrill } from "../../src/domain/drill/drill";
 import { seededRandom } from "../../src/domain/seeded-random";
 import type { Result } from "../../src/domain/result";
-import type { BenchFigure } from "./figure";
+import { SHIPPED_ENGINE, type BenchFigure } from "./figure";
 
 const RUNS = 9;
 const COLD_RUNS = 3;
@@ -23,7 +23,7 @@ const NOTHING_BESIDE = "no other program at hand does this";
 
 /** Measures everything; finding contractions cold is timed in processes of its own. */
 export default async function run(): Promise<BenchFigure[]> {
-  const translator = await nodeTranslatorLibrary(PACKAGE_LAYOUT).translator("contracted");
+  const translator = await nodeTranslatorLibrary(SHIPPED_ENGINE).translator("contracted");
   const reader = createPassageReader((text) => translator.transcribe(text));
   const words = readWords();
   const passage = words.slice(0, 1000).join(" ");
@@ -87,7 +87,7 @@ export default async function run(): Promise<BenchFigure[]> {
 
 /** The time that a fresh process takes to find the contractions of every word once, in milliseconds. */
 export async function timeContractions(): Promise<number> {
-  const translator = await nodeTranslatorLibrary(PACKAGE_LAYOUT).translator("contracted");
+  const translator = await nodeTranslatorLibrary(SHIPPED_ENGINE).translator("contracted");
   const words = readWords();
   const start = performance.now();
   let uses = 0;

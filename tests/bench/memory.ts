@@ -1,9 +1,9 @@
 /** How much memory translation keeps over a million distinct texts. */
 import { setFlagsFromString } from "node:v8";
 import { runInNewContext } from "node:vm";
-import { nodeTranslatorLibrary, PACKAGE_LAYOUT } from "../../src/adapters/liblouis/node-engine";
+import { nodeTranslatorLibrary } from "../../src/adapters/liblouis/node-engine";
 import { MEMO_CAPACITY } from "../../src/adapters/liblouis/word-memo";
-import type { BenchFigure } from "./figure";
+import { SHIPPED_ENGINE, type BenchFigure } from "./figure";
 
 const TEXTS = 1_000_000;
 /** The memo has forgotten half several times by then, and is as full as at the end: whole halves lie between. */
@@ -27,7 +27,7 @@ export default async function run(): Promise<BenchFigure[]> {
     collect();
     return process.memoryUsage().heapUsed / 2 ** 20;
   };
-  const translator = await nodeTranslatorLibrary(PACKAGE_LAYOUT).translator("contracted");
+  const translator = await nodeTranslatorLibrary(SHIPPED_ENGINE).translator("contracted");
   translator.translate("braille");
   const empty = used();
   let settled = 0;

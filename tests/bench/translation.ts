@@ -2,10 +2,10 @@
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { nodeTranslatorLibrary, PACKAGE_LAYOUT } from "../../src/adapters/liblouis/node-engine";
+import { nodeTranslatorLibrary } from "../../src/adapters/liblouis/node-engine";
 import type { LouisTranslator } from "../../src/adapters/liblouis/louis-translator";
 import { seededRandom } from "../../src/domain/seeded-random";
-import type { BenchFigure } from "./figure";
+import { SHIPPED_ENGINE, type BenchFigure } from "./figure";
 
 const RUNS = 5;
 const SEED = 20261120;
@@ -29,7 +29,7 @@ export default async function run(): Promise<BenchFigure[]> {
   const distinct = new Set(sentences.flatMap((sentence) => sentence.split(" "))).size;
 
   const loadStart = performance.now();
-  const library = nodeTranslatorLibrary(PACKAGE_LAYOUT);
+  const library = nodeTranslatorLibrary(SHIPPED_ENGINE);
   const translator = await library.translator("contracted");
   translator.translate("braille");
   const loading = performance.now() - loadStart;
