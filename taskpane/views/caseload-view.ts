@@ -12,7 +12,7 @@ import { LogChoice } from "./log-choice";
 import { make } from "./markup";
 import type { PaneContext, PaneView } from "./pane-context";
 import { paneStyles } from "./pane-styles";
-import { ScoreForm } from "./score-form";
+import type { ScoreForm } from "./score-form";
 import { fillSelect, setText } from "./select-filling";
 import { TablesPanel } from "./tables-panel";
 import type { TablesWritten } from "./tables-panel";
@@ -20,6 +20,8 @@ import { TakeBack } from "./take-back";
 import { WaitingDates } from "./waiting-dates";
 
 const NAME = "cellwright-caseload";
+const NO_FORM =
+  "The form could not be loaded. Check that all files of the build are on the server, then try once more; or type the score into your table.";
 
 /**
  * The caseload: a line a pupil, the one who needs most first; from each line to the pupil's progress and to a probe. In a
@@ -78,18 +80,13 @@ export class CaseloadView extends HTMLElement implements PaneView {
       this.context.openView(view, { task });
     },
     typeIn: () => {
-      this.#typeScore(this.#pupil);
+      void this.#typeScore(this.#pupil);
     },
     leave: () => {
       this.#leave();
     },
   });
-  readonly #form = new ScoreForm({
-    write: (probe) => this.#write(probe),
-    leave: () => {
-      this.#leave();
-    },
-  });
+  #form: ScoreForm | undefined;
 
   constructor() {
     super();
@@ -111,13 +108,12 @@ export class CaseloadView extends HTMLElement implements PaneView {
       this.#overview,
       this.#tables.element,
       this.#choice.element,
-      this.#form.element,
     );
     this.#teacher.addEventListener("change", () => {
       this.#drawList();
     });
     this.#typeIn.addEventListener("click", () => {
-      this.#typeScore(undefined);
+      void this.#typeScore(undefined);
     });
     this.#show("list");
   }
@@ -152,7 +148,7 @@ export class CaseloadView extends HTMLElement implements PaneView {
     this.#problem.hidden = typeof state === "string";
     setText(this.#problem, typeof state === "string" ? "" : state.problem);
     setGone(this.#choice.element, !isReady || this.#shown !== "choice");
-    this.#form.element.hidden = !isReady || this.#shown !== "form";
+    if (this.#form !== undefined) this.#form.element.hidden = !isReady || this.#shown !== "form";
     this.#overview.hidden = !atList || !probes;
     this.#tables.element.hidden = !atList;
     if (context === undefined || !isReady) return;
@@ -194,14 +190,37 @@ export class CaseloadView extends HTMLElement implements PaneView {
 
   #ask(pupil: string): void {
     this.#pupil = pupil;
+    // While she chooses; a failure is said when she asks for the form.
+    this.#loadForm().catch(() => undefined);
     this.#show("choice");
     this.#choice.ask(pupil);
   }
 
-  #typeScore(pupil: string | undefined): void {
+  async #typeScore(pupil: string | undefined): Promise<void> {
     this.#pupil = pupil;
+    let form: ScoreForm;
+    try {
+      form = await this.#loadForm();
+    } catch {
+      this.context.say(NO_FORM);
+      return;
+    }
     this.#show("form");
-    this.#form.begin(pupil, this.context);
+    form.begin(pupil, this.context);
+  }
+
+  /** The form comes when a score is first typed in: the first view is small without it. */
+  async #loadForm(): Promise<ScoreForm> {
+    const module = await import(/* webpackChunkName: "score" */ "./score-form");
+    if (this.#form !== undefined) return this.#form;
+    this.#form = new module.ScoreForm({
+      write: (probe) => this.#write(probe),
+      leave: () => {
+        this.#leave();
+      },
+    });
+    this.shadowRoot?.append(this.#form.element);
+    return this.#form;
   }
 
   #leave(): void {

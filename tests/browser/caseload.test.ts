@@ -145,6 +145,7 @@ describe("the first run", () => {
     expect(await axeFaults(page)).toEqual([]);
 
     await view(page).getByRole("button", { name: "Type in a score" }).click();
+    await page.locator("cellwright-caseload input[name=pupil]:focus").waitFor();
     await press(page, "type:=<script>alert(1)</script>");
     await page.locator("cellwright-caseload input[name=words]").fill("12");
     await press(page, "Enter");
