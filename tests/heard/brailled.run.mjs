@@ -8,4 +8,5 @@ export const steps = [
   ...["ctrl+Return", "s+d+j+l", "space", "ctrl+Return", "f+d+j", "f+s+k", "f+d+j+k"],
   ...["Tab", "Tab", "Tab", "Tab", "Tab", "Return"],
   ...["Down", "Down", "Down"],
+  ...[...Array(4).fill("Tab"), "Return"],
 ];
