@@ -130,26 +130,45 @@ async function markSign(page: Page): Promise<number> {
   await view.getByLabel("How many in the row").fill("180");
   await view.getByRole("button", { name: "Show the row" }).click();
   await view.locator('[role="option"]:focus').press("Enter");
-  return page.evaluate(async (marks) => {
-    const path = ["cellwright-pane", "cellwright-naming", '[role="option"][tabindex="0"]'];
-    let slowest = 0;
-    for (let place = 0; place < marks; place++) {
-      const option = findDeep(path);
-      const start = performance.now();
-      option?.dispatchEvent(new KeyboardEvent("keydown", { key: "c", bubbles: true }));
-      await new Promise((resolve) =>
-        requestAnimationFrame(() => {
-          setTimeout(resolve);
-        }),
-      );
-      slowest = Math.max(
-        slowest,
-        option?.getAttribute("data-mark") === "correct" ? performance.now() - start : Infinity,
-      );
-    }
-    return slowest;
-  }, 30);
+  return timeMarks(page, "cellwright-naming", "c");
 }
+
+/** The same in a text of 1,000 words: a word is marked as misread, then the next is gone to. */
+async function markWord(page: Page): Promise<number> {
+  await page.getByRole("navigation", { name: "Views" }).getByRole("button", { name: "Read aloud" }).click();
+  const view = page.locator("cellwright-reading");
+  await view
+    .getByLabel("The text, as the pupil has it")
+    .fill("every child had the same thing to ask ".repeat(125));
+  await view.getByRole("button", { name: "Show the words" }).click();
+  await view.locator('[role="option"]:focus').press("Enter");
+  return timeMarks(page, "cellwright-reading", "m");
+}
+
+/** The slowest of thirty marks, from the key to the painted page; the next item is gone to between them. */
+const timeMarks = (page: Page, view: string, key: string): Promise<number> =>
+  page.evaluate(
+    async ([name, mark, marks]) => {
+      const press = (option: Element | null, pressed: string) =>
+        option?.dispatchEvent(new KeyboardEvent("keydown", { key: pressed, bubbles: true }));
+      let slowest = 0;
+      for (let turn = 0; turn < marks; turn++) {
+        const option = findDeep(["cellwright-pane", name, '[role="option"][tabindex="0"]']);
+        const start = performance.now();
+        press(option, mark);
+        await new Promise((resolve) =>
+          requestAnimationFrame(() => {
+            setTimeout(resolve);
+          }),
+        );
+        const isMarked = option?.hasAttribute("data-mark") === true;
+        slowest = Math.max(slowest, isMarked ? performance.now() - start : Infinity);
+        if (option?.getAttribute("tabindex") === "0") press(option, "ArrowRight");
+      }
+      return slowest;
+    },
+    [view, key, 30] as const,
+  );
 
 const median = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
@@ -164,18 +183,25 @@ export default async function run(): Promise<BenchFigure[]> {
   const opened: number[] = [];
   const moved: number[] = [];
   const marked: number[] = [];
+  const markedWords: number[] = [];
   try {
     for (let turn = 0; turn < RUNS; turn++) {
       const page = await openPage(browser);
       opened.push(await openTo(page, workbook));
       moved.push(await movePupil(page));
       marked.push(await markSign(page));
+      markedWords.push(await markWord(page));
       await page.close();
     }
   } finally {
     await browser.close();
   }
-  const [open, move, mark] = [median(opened), median(moved), median(marked)];
+  const [open, move, mark, word] = [opened, moved, marked, markedWords].map(median) as [
+    number,
+    number,
+    number,
+    number,
+  ];
   const against = "nothing: no other pane over a sheet is at hand";
   return [
     {
@@ -204,6 +230,15 @@ export default async function run(): Promise<BenchFigure[]> {
       ratio: null,
       goal: "under 50 ms",
       met: mark < 50,
+    },
+    {
+      name: "mark a word in a text of 1,000, key to painted page, slowest of 30",
+      value: word,
+      unit: "ms",
+      against,
+      ratio: null,
+      goal: "under 50 ms",
+      met: word < 50,
     },
   ];
 }
