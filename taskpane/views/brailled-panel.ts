@@ -121,6 +121,11 @@ export class BrailledPanel {
     this.#drill.hidden = !can;
   }
 
+  /** Whether a comparison is under way. */
+  get isBusy(): boolean {
+    return this.#compare.hasAttribute("aria-disabled");
+  }
+
   set isBusy(busy: boolean) {
     if (busy) this.#compare.setAttribute("aria-disabled", "true");
     else this.#compare.removeAttribute("aria-disabled");

@@ -3,6 +3,7 @@ import { splitReadingWords } from "../../src/domain/probe/reading-words";
 import { normaliseName } from "../../src/domain/progress/series";
 import { lexiconOfTable, type Lexicon } from "../../src/domain/reading-back/lexicon";
 import { readPrint } from "../../src/domain/reading-back/print";
+import type { Translator } from "../../src/ports/translator";
 import type { WordBank } from "../../src/ports/word-bank";
 import { BrailledChoice } from "./brailled-choice";
 import {
@@ -181,46 +182,53 @@ export class BrailledView extends HTMLElement implements PaneView {
     this.#panel.show(this.#draft, wordsOf(draft.task).length);
   }
 
-  /** @param isAsked - she asked for it: the clock stops, and the focus goes to the result */
+  /** @param isAsked - she asked for it: the clock stops, unless nothing can be compared; the focus goes to the result */
   async #compare(isAsked: boolean): Promise<void> {
     const { context } = this;
     const draft = this.#draft;
-    if (draft === undefined) return;
+    if (draft === undefined || this.#panel.isBusy) return;
     if (draft.written.trim() === "") {
       this.#pad.refuse(NOTHING_WRITTEN);
       return;
     }
+    const stopped = stageOf(draft) === "running" ? stopClock(draft, Date.now()) : draft;
     this.#panel.isBusy = true;
-    if (stageOf(draft) === "running") {
-      this.#clock.stop();
-      this.#change(stopClock(draft, Date.now()));
-    }
     if (isAsked) context.say("Comparing…");
-    try {
-      // The page says so before the cells are gone through.
-      await new Promise((resolve) => setTimeout(resolve));
-      const { task } = draft;
-      const translator = task.code === "signs" ? undefined : await context.translators.translator(task.code);
-      const compared = compareWriting(task, readableOf(draft), translator);
-      if (this.#draft?.written !== draft.written || this.#draft.task !== task) return;
-      if (!compared.ok) {
-        this.#pad.refuse(compared.fault.message);
-        return;
-      }
-      this.#compared = compared.value;
-      this.#change({ ...this.#draft, isCompared: true });
-      this.#showResult();
-      if (isAsked) {
-        this.#panel.focusResult();
-        context.say(describeWriting(compared.value, this.#draft.seconds).slice(0, 2).join(" "));
-      }
-    } catch {
+    // The page says so before the cells are gone through.
+    await new Promise((resolve) => setTimeout(resolve));
+    const translator = await this.#loadTranslator(draft.task);
+    this.#panel.isBusy = false;
+    // She may have written on, or left.
+    if (this.#draft?.written !== draft.written || this.#draft.task !== draft.task) return;
+    if (translator === "missing") {
       this.#pad.refuse(NO_ENGINE);
       return;
-    } finally {
-      this.#panel.isBusy = false;
+    }
+    const compared = compareWriting(draft.task, readableOf(draft), translator);
+    if (!compared.ok) {
+      this.#pad.refuse(compared.fault.message);
+      return;
+    }
+    this.#clock.stop();
+    this.#compared = compared.value;
+    this.#change({ ...stopped, isCompared: true });
+    this.#showResult();
+    this.#clock.show();
+    if (isAsked) {
+      this.#panel.focusResult();
+      context.say(describeWriting(compared.value, stopped.seconds).slice(0, 2).join(" "));
     }
     await this.#readBack(draft);
+  }
+
+  /** @returns undefined for signs, which need none */
+  async #loadTranslator({ code }: BrailledTask): Promise<Translator | undefined | "missing"> {
+    if (code === "signs") return undefined;
+    try {
+      return await this.context.translators.translator(code);
+    } catch {
+      return "missing";
+    }
   }
 
   /** Braille as print, with every reading where there are two; the words come when they are first needed. */

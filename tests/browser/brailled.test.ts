@@ -124,7 +124,7 @@ describe("heard and brailled", () => {
       .getByRole("button", { name: /will be lost/ })
       .click();
 
-    // ASCII braille as it stands; yrs is both years and your's in this shorthand of shortforms.
+    // ASCII braille as it stands; its cells are those of more than one print text.
     await begin(page, "yrs");
     await view(page).getByLabel("Type with six keys").uncheck();
     await field(page).fill(",YRS");
@@ -134,6 +134,29 @@ describe("heard and brailled", () => {
     await readings.waitFor();
     expect(await readings.innerText()).toMatch(/ or /);
     expect(failures).toEqual([]);
+    await context.close();
+  });
+
+  it("lets the clock run on where nothing can be compared", async () => {
+    const { page, context } = await openWorkbench(browser, "workbench.html?example=1");
+    await waitForGrid(page);
+    await openView(page, "Heard and brailled");
+    await view(page)
+      .getByLabel(/^Timed/)
+      .check();
+    await begin(page, "the dog");
+    await view(page).getByLabel("Type with six keys").uncheck();
+    await field(page).fill("½");
+    await view(page).getByRole("button", { name: "Compare" }).press("Enter");
+    await view(page).getByRole("alert").filter({ hasText: "½" }).waitFor();
+    const seconds = await view(page).getByRole("timer").textContent();
+    await expect.poll(() => view(page).getByRole("timer").textContent(), { timeout: 4000 }).not.toBe(seconds);
+    await field(page).fill("! DOG");
+    await view(page).getByRole("button", { name: "Compare" }).press("Enter");
+    await view(page).locator("h4:focus", { hasText: "Result" }).waitFor();
+    const stopped = await view(page).getByRole("timer").textContent();
+    await page.waitForTimeout(1500);
+    expect(await view(page).getByRole("timer").textContent()).toBe(stopped);
     await context.close();
   });
 
