@@ -7,8 +7,9 @@ import { ReadingsShown } from "./readings-shown";
 export const BRAILLED_REVIEW_STYLES = `
 .pairs { display: flex; flex-wrap: wrap; gap: 0.5rem 0; margin-block: 0.5rem; font-size: 1.5em; line-height: 1.3; max-block-size: 50vh; overflow-y: auto; }
 .pairs .keys { font-size: 0.6em; display: grid; align-content: space-around; padding-inline-end: 0.5rem; color: var(--quiet, inherit); }
-.pair { display: grid; grid-template-rows: 1.4em 1.4em 1em; min-inline-size: 0.9em; text-align: center; border: 1px solid transparent; }
-.pair.wrong { border: 2px solid currentColor; border-radius: 0.2rem; margin-inline: 1px; }
+.pair { display: grid; grid-template-rows: 1.4em 1.4em 1em; min-inline-size: 0.9em; text-align: center; padding: 2px 1px; }
+/* No transparent border on the others: forced colours would draw it, and box the right cells as well. */
+.pair.wrong { padding: 0; border: 2px solid currentColor; border-radius: 0.2rem; margin-inline: 1px; }
 .pair .number { font-size: 0.55em; font-weight: 600; }
 .pair .none::before { content: "–"; }
 .table { overflow-x: auto; position: relative; }

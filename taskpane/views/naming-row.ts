@@ -54,6 +54,7 @@ export const NAMING_ROW_STYLES = `
 .item[data-mark="incorrect"], .item[data-mark="no response"] { border: 2px solid currentColor; }
 .item[data-mark="prompted"] { border: 2px dashed currentColor; }
 .item[aria-current="true"] { box-shadow: inset 0 -0.25rem 0 var(--accent, currentColor); }
+@media (forced-colors: active) { .item:not([data-mark]) { border-color: Canvas; } }
 .item:focus-visible { outline: 3px solid var(--focus, Highlight); outline-offset: 0; }
 .marks { display: grid; grid-template-columns: repeat(auto-fit, minmax(8.5rem, 1fr)); gap: 0.4rem; margin-block: 0.5rem; }
 .marks button { min-block-size: 2.75rem; }

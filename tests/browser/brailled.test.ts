@@ -208,6 +208,14 @@ describe("heard and brailled", () => {
     await view(page).locator("h4:focus", { hasText: "Result" }).waitFor();
     expect(await axeFaults(page)).toEqual([]);
     expect(await overflow(page)).toBeLessThanOrEqual(0);
+    // "ran" is left out; of the cells that are right none has a box, in forced colours neither.
+    const boxes = await view(page)
+      .locator(".pair")
+      .evaluateAll((pairs) =>
+        pairs.map((pair) => [pair.matches(".wrong"), getComputedStyle(pair).borderTopStyle !== "none"]),
+      );
+    expect(boxes.some(([isWrong]) => isWrong === true)).toBe(true);
+    expect(boxes.filter(([isWrong, isBoxed]) => isWrong !== isBoxed)).toEqual([]);
     expect(failures).toEqual([]);
     await context.close();
   });
